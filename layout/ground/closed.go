@@ -37,7 +37,7 @@ func closedWays(t tunnel) (list []finding.Finding) {
 	free := func(bay int) bool { return !closed(bay) }
 	braced, open := slices.DeleteFunc(slices.Clone(s.Braces.Bays), free), slices.DeleteFunc(slices.Clone(s.Braces.Bays), closed)
 	for bay := 1; bay < s.Tunnel.Arches && len(open) == 0; bay++ {
-		if !closed(bay) {
+		if free(bay) {
 			open = append(open, bay)
 		}
 	}

@@ -3,6 +3,7 @@ package ground
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"hoopwright/layout/finding"
 	"hoopwright/layout/measure"
@@ -31,25 +32,6 @@ func newSurvey(s *spec.Spec, stakes map[string]spec.Point) *survey {
 	return v
 }
 
-// spots keeps marks by the square inch they stand on.
-type spots map[[2]int][]Mark
-
-// by returns a mark that stands within an inch of another, and takes the other in.
-func (s spots) by(m Mark) (Mark, bool) {
-	x, y := int(math.Floor(m.At.X.Inches())), int(math.Floor(m.At.Y.Inches()))
-	for dx := -1; dx <= 1; dx++ {
-		for dy := -1; dy <= 1; dy++ {
-			for _, other := range s[[2]int{x + dx, y + dy}] {
-				if Distance(other.At, m.At) <= measure.Inch {
-					return other, true
-				}
-			}
-		}
-	}
-	s[[2]int{x, y}] = append(s[[2]int{x, y}], m)
-	return Mark{}, false
-}
-
 type state int
 
 const (
@@ -62,17 +44,18 @@ const (
 // marks returns the marks whose places can be known, in the spec's order, and what is wrong with the others. The stakes are those of arch 1 by their names in the spec.
 func marks(s *spec.Spec, stakes map[string]spec.Point) ([]Mark, []finding.Finding) {
 	v := newSurvey(s, stakes)
-	var list []Mark
-	taken := spots{}
+	var list, apart []Mark
 	for i := range v.solved {
 		if !v.solve(i) {
 			continue
 		}
 		m := v.solved[i]
-		if other, ok := taken.by(m); ok {
+		if k := slices.IndexFunc(apart, func(o Mark) bool { return Distance(o.At, m.At) <= measure.Inch }); k < 0 {
+			apart = append(apart, m)
+		} else {
 			v.report(markKey(i), finding.LookAt, "marks-coincide", fmt.Sprintf(
 				"Marks %s and %s stand on the same spot, so two tapes from them are one: give %s its own place, such as at: [%s, %s], or leave it out.",
-				other.Name, m.Name, m.Name, legible(m.At.X+v.limits.Reach/10, s.Units), legible(m.At.Y, s.Units)))
+				apart[k].Name, m.Name, m.Name, legible(m.At.X+v.limits.Reach/10, s.Units), legible(m.At.Y, s.Units)))
 		}
 		list = append(list, m)
 	}

@@ -132,16 +132,9 @@ func (b *bench) problem() (cutting.Problem, []stick) {
 		stock.Price = b.price(l)
 		p.Stocks, sticks = append(p.Stocks, stock), append(sticks, l)
 	}
-	at := map[int64]int{}
 	for _, q := range b.pieces {
 		n := b.up(q.Length)
-		k, seen := at[n]
-		if !seen {
-			k = len(p.Pieces)
-			at[n] = k
-			p.Pieces = append(p.Pieces, cutting.Piece{Length: n})
-		}
-		p.Pieces[k].Count++
+		entry(&p.Pieces, cutting.Piece{Length: n}, func(c cutting.Piece) bool { return c.Length == n }).Count++
 	}
 	return p, sticks
 }
@@ -309,15 +302,10 @@ func (b *bench) price(l stick) int64 {
 	return cents(l.price)
 }
 
-// priceOf is what one stick of a length sold costs, in the plan's own terms.
-func (b *bench) priceOf(stock measure.Length) float64 {
+// cost is what a stick sold costs, in the plan's own terms.
+func (b *bench) cost(l stick) float64 {
 	if b.byLength {
-		return float64(stock)
+		return float64(l.length)
 	}
-	for _, l := range b.offer.sells {
-		if l.length == stock {
-			return float64(cents(l.price)) / 100
-		}
-	}
-	return 0
+	return float64(cents(l.price)) / 100
 }

@@ -44,7 +44,7 @@ func cutAll(s *spec.Spec, offers []offer, all []Piece) (Cuts, []finding.Finding)
 		w := bench{spec: s, offer: o, byLength: cuts.ByLength}
 		cuts.OneLength = cuts.OneLength && len(o.sells) == 1
 		for _, l := range o.sells {
-			if c := w.priceOf(l.length); cuts.Least == 0 || c < cuts.Least {
+			if c := w.cost(l); cuts.Least == 0 || c < cuts.Least {
 				cuts.Least = c
 			}
 		}

@@ -3,6 +3,7 @@ package weather
 import (
 	"cmp"
 	"math"
+	"slices"
 
 	"hoopwright/layout/measure"
 	"hoopwright/layout/practice"
@@ -75,12 +76,9 @@ var beauforts = []float64{0, 1, 4, 8, 13, 19, 25, 32, 39, 47, 55, 64, 73}
 
 // Sign returns the Beaufort force of the mean wind that belongs to a forecast gust, the lower where it lies between: what is seen when such gusts come.
 func (g Gust) Sign() Beaufort {
-	mean := float64(g.Forecast/measure.MPH) / gustOfMean
-	force := 0
-	for i, least := range beauforts {
-		if mean >= least {
-			force = i
-		}
+	force, least := slices.BinarySearch(beauforts, float64(g.Forecast/measure.MPH)/gustOfMean)
+	if !least {
+		force--
 	}
 	return Beaufort(force)
 }

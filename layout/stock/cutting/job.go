@@ -112,27 +112,19 @@ func (j *job) used(counts []int) int {
 
 // bars writes the plan out bar by bar, dropping what is cut beyond the demand.
 func (j *job) bars(p plan, problem Problem) []Bar {
-	left := make([]int, len(problem.Pieces))
-	for i, q := range problem.Pieces {
-		left[i] = q.Count
+	queues := make([][]int, len(j.sizes)) // by size: the pieces yet to be cut
+	for i, owners := range j.owners {
+		for _, o := range owners {
+			queues[i] = append(queues[i], slices.Repeat([]int{o}, problem.Pieces[o].Count)...)
+		}
 	}
-	next := make([]int, len(j.sizes))
 	var bars []Bar
 	for k, q := range p.patterns {
 		for range p.times[k] {
 			bar := Bar{Stock: q.stock}
 			for i, n := range q.counts {
-				for ; n > 0; n-- {
-					for next[i] < len(j.owners[i]) && left[j.owners[i][next[i]]] == 0 {
-						next[i]++
-					}
-					if next[i] == len(j.owners[i]) {
-						break
-					}
-					owner := j.owners[i][next[i]]
-					left[owner]--
-					bar.Pieces = append(bar.Pieces, owner)
-				}
+				n = min(n, len(queues[i]))
+				bar.Pieces, queues[i] = append(bar.Pieces, queues[i][:n]...), queues[i][n:]
 			}
 			if len(bar.Pieces) > 0 {
 				bars = append(bars, bar)
