@@ -44,7 +44,7 @@ func levelAt(levels []spec.Level, arch float64) (sides [2]measure.Length) {
 	return [2]measure.Length{last.Left, last.Right}
 }
 
-// slopes returns the steepest slopes of the walk's surface: along its middle from arch to arch, and across it from stake to stake.
+// slopes returns the steepest slopes of the walk's surface, rise over run, none negative: along its middle from arch to arch, and across it from stake to stake.
 func slopes(t tunnel) (lengthwise, across float64) {
 	var before measure.Length
 	for i := range t.stations {

@@ -18,7 +18,10 @@ func (l *layer) rowsLeft() {
 		return
 	}
 	units := l.Spec.Units
-	inch, foot := measure.By(units, measure.Inch, 20), measure.By(units, measure.Foot, 300)
+	inch, foot := measure.Inch, 12*measure.Inch
+	if units == measure.Metric {
+		inch, foot = 20, 300
+	}
 	best, words := left, ""
 	given := *l.Spec.Lights.Rows
 	try := func(change func(*spec.Rows), say func() string) {

@@ -6,7 +6,6 @@ import (
 	"slices"
 
 	"hoopwright/layout/measure"
-	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
 )
 
@@ -15,8 +14,6 @@ const (
 	// insideShare of the gust of first damage empties the tunnel: act at 60 % and 80 % of a limit (published event plans for marquees). A gust presses by the
 	// square of its speed, so that is a load of 36 %.
 	insideShare = 0.6
-	// InsideMost is practice's.
-	InsideMost = practice.InsideMost
 	// collapseShare of the gust of collapse lays the tunnel flat where first damage has not before: half of the load; our own choice.
 	collapseShare = 0.7
 	// gustOfMean is a 3 s gust over the 10 min mean of inland wind (Harper and others, World Meteorological Organization 2010; from memory).
