@@ -2,6 +2,7 @@ package layout_test
 
 import (
 	"fmt"
+	"math"
 	"math/rand/v2"
 	"slices"
 	"testing"
@@ -53,7 +54,11 @@ func scheduleKeeps(t *testing.T, p *layout.Plan) {
 	}
 	jobsHaveHands(t, p)
 	toolsGoRound(t, p)
+	kitsGoRound(t, p)
 	nobodyTwice(t, s)
+	if apart := s.BegunApart(); (apart != nil || p.Crew.Lowerers > 1) && !crew.LineByBay(p.Spec) {
+		t.Errorf("stretches from %v, %d crews take them down, and one line ties all crowns", apart, p.Crew.Lowerers)
+	}
 	firstRidgeWaits(t, p)
 	powerBeforeClearing(t, s)
 	for _, pair := range comesBefore {
@@ -152,6 +157,63 @@ func toolsGoRound(t *testing.T, p *layout.Plan) {
 			if n > most {
 				t.Errorf("%d of thing %d are used at minute %d of day %d, and there are %d", n, thing, at%(24*60), at/(24*60), most)
 			}
+		}
+	}
+}
+
+// kitsGoRound walks through the days: in every quarter hour all who are at work of one kit have in it what they use there, each of them the most that one task of theirs takes. What a task takes for
+// all the pairs that it may have is shared by fewer pairs. Who hangs lights brings what who raises does: it is one kit.
+func kitsGoRound(t *testing.T, p *layout.Plan) {
+	type use struct {
+		minute int
+		phase  crew.Phase
+		thing  crew.Thing
+	}
+	one := func(phase crew.Phase) crew.Phase {
+		if phase == crew.Hanging {
+			return crew.Raising
+		}
+		return phase
+	}
+	used := map[use]int{}
+	for _, j := range p.Crew.Schedule.Jobs {
+		for _, st := range j.Stints {
+			most := map[use]int{}
+			for _, i := range j.Tasks {
+				task := p.Crew.Tasks[i]
+				share := 1.0
+				if all := task.Who.People; len(task.Who.Roles) == 0 && all > len(st.Hands) {
+					share = float64(len(st.Hands)) / float64(all)
+				}
+				for _, n := range task.Uses {
+					if n.Thing.Source() == crew.Fetched {
+						key := use{phase: one(task.Phase), thing: n.Thing}
+						most[key] = max(most[key], int(math.Ceil(float64(n.Count)*share-1e-9)))
+					}
+				}
+			}
+			for key, n := range most {
+				for q := st.Begin; q < st.End; q += 15 {
+					key.minute = minuteOf(st.Day, q)
+					used[key] += n
+				}
+			}
+		}
+	}
+	kits := map[crew.Phase]map[crew.Thing]int{}
+	for key, n := range used {
+		if kits[key.phase] == nil {
+			phases := []crew.Phase{key.phase}
+			if key.phase == crew.Raising {
+				phases = append(phases, crew.Hanging)
+			}
+			kits[key.phase] = map[crew.Thing]int{}
+			for _, k := range p.Crew.Kit(phases...) {
+				kits[key.phase][k.Thing] += k.Count
+			}
+		}
+		if have := kits[key.phase][key.thing]; n > have {
+			t.Errorf("%d of thing %d are used of the kit of %s at minute %d of day %d, and it has %d", n, key.thing, key.phase, key.minute%(24*60), key.minute/(24*60), have)
 		}
 	}
 }
@@ -283,7 +345,9 @@ func TestExamplesKeepTheirDays(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		s := layout.Solve(read(t, name, string(text))).Crew.Schedule
+		p := layout.Solve(read(t, name, string(text)))
+		scheduleKeeps(t, p)
+		s := p.Crew.Schedule
 		t.Logf("%s: takes %v, at least %v (%.0f %% over), idle %.0f %%, most %.0f %%", name, s.Takes, s.Least, 100*(s.Takes/s.Least-1), 100*s.Idle, 100*s.Most)
 		if len(s.Built()) != days || s.Takes > 1.25*s.Least {
 			t.Errorf("%s takes %d days, %v minutes of at least %v", name, len(s.Built()), s.Takes, s.Least)

@@ -210,6 +210,7 @@ func (p *Plan) solveStock() {
 	for _, r := range p.Ridge {
 		in.Ridge = append(in.Ridge, r.Cut)
 	}
+	in.LineByBay = crew.LineByBay(p.Spec)
 	in.Wiring = p.wiring()
 	p.Stock = stock.Make(in)
 	p.Cuts, p.Shopping = p.Stock.Cuts, p.Stock.Shopping
@@ -278,6 +279,7 @@ func (p *Plan) solveCrew() {
 		in.Inside, in.Felt, in.Down = inside.Called(), inside.Local, p.Weather.DownGust().Called()
 	}
 	p.Crew = crew.Day(in)
+	p.Crew.Lowerers = p.LaidFlat().Crews
 	p.note(p.Crew.Findings)
 }
 

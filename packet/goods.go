@@ -122,9 +122,9 @@ func rebar(item string) string {
 func ropes(list []stock.Rope, u measure.System) string {
 	words := ""
 	for i, r := range list {
-		name := "crown line"
-		if r.Kind != stock.CrownRope {
-			name = say.Count(r.Count, map[stock.RopeKind]string{stock.GuyRope: "guy", stock.DownRope: "tie-down", stock.BraceRope: "brace line"}[r.Kind])
+		name := crownLine
+		if r.Kind != stock.CrownRope || r.Count > 1 {
+			name = say.Count(r.Count, map[stock.RopeKind]string{stock.GuyRope: "guy", stock.CrownRope: crownLine, stock.DownRope: "tie-down", stock.BraceRope: "brace line"}[r.Kind])
 		}
 		words += [2]string{"; for ", ", "}[min(i, 1)] + name + " of " + stock.Sold(r.Length, u)
 	}

@@ -82,7 +82,7 @@ func inventory(p *layout.Plan) []stored {
 	if p.Spec.Braces.Line {
 		add("brace line, buckle, clamp", pegs, keptBox, "brace line")
 	}
-	add("crown line", min(1, used(p, crew.CrownLine)), keptBox, "crown line")
+	add(crownLine, crownLines(p), keptBox, crownLine)
 	add("net", used(p, crew.BarrierNet), keptBox, "net")
 	on, off := stringsKept(p)
 	for _, kind := range on {
@@ -105,6 +105,20 @@ func inventory(p *layout.Plan) []stored {
 	add("three-way", len(p.Power.Taps), keptCords, "three-way")
 	shopped(true)
 	return list
+}
+
+const crownLine = "crown line"
+
+// crownLines is how many lines tie the crowns.
+func crownLines(p *layout.Plan) (n int) {
+	for _, i := range p.Shopping {
+		for _, r := range i.Ropes {
+			if r.Kind == stock.CrownRope {
+				n += r.Count
+			}
+		}
+	}
+	return n
 }
 
 // used is how many of a thing raising takes.

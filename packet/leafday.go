@@ -147,7 +147,11 @@ func (r runSheet) tooLong() string {
 		text = fmt.Sprintf("Too long for one day of light: %s of building.", say.Count(built, "day"))
 	}
 	if r.Overnight() {
-		text = strings.TrimSpace(text + " Before each dusk tie the newest arch both ways: none stands overnight untied.")
+		newest := "the newest arch"
+		if r.BegunApart() != nil {
+			newest = "each stretch’s newest arch"
+		}
+		text = strings.TrimSpace(text + " Before each dusk tie " + newest + " both ways: none stands overnight untied.")
 	}
 	return text
 }

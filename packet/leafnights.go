@@ -148,20 +148,24 @@ func (w watch) noonCall() []block.Block {
 	}
 	list := []block.Block{block.Heading("The noon call, daily while it stands: gusts " + source), {Name: "who calls", Body: calls}}
 	if flat, ok := w.flatAt(); ok {
-		flatly, raisers := w.laid(), crew.Raisers(w.plan.Spec)
+		flatly, raisers := w.plan.LaidFlat(), crew.Raisers(w.plan.Spec)
 		crews := ""
-		if flatly.crews > 1 {
-			crews = fmt.Sprintf("%d crews of %d, ", flatly.crews, raisers)
+		if flatly.Crews > 1 {
+			crews = fmt.Sprintf("%d crews of %d, ", flatly.Crews, raisers)
 		}
 		ends, by := "before tomorrow ends", "sunset"
-		if flatly.ahead {
+		if flatly.Ahead {
 			ends, by = "in the next 2 days", "tomorrow’s sunset"
 		}
 		called := w.units.Speed(flat.Called())
 		facts = append(facts, block.Fact{What: "laid flat at gusts of", Value: called})
-		answer(1.5, "LAY FLAT", fmt.Sprintf("Gusts %s or more %s: CLOSED. Lay it flat by %s (leaf\u00a0%d): %s%.0f minutes.", block.Figure(called), ends, by, leafNumber("takedown"), crews, flatly.minutes),
+		answer(1.5, "LAY FLAT", fmt.Sprintf("Gusts %s or more %s: CLOSED. Lay it flat by %s (leaf\u00a0%d): %s%.0f minutes.", block.Figure(called), ends, by, leafNumber("takedown"), crews, flatly.Minutes),
 			"Send: “LAY FLAT today at ____.”")
-		list = append(list, block.Block{Name: "who lays it flat", Body: block.Blanks{{Word: fmt.Sprintf("%d who lay it flat, %d or older, phones", flatly.crews*raisers, practice.Least)}}}, block.Block{Name: "their phones", Body: block.Blanks{{}}})
+		ladders := ""
+		if flatly.Crews > 1 && used(w.plan, crew.Stepladder) > 0 { // more than raised it, maybe
+			ladders = fmt.Sprintf(", %d stepladders", flatly.Crews)
+		}
+		list = append(list, block.Block{Name: "who lays it flat", Body: block.Blanks{{Word: fmt.Sprintf("%d who lay it flat, %d or older%s, phones", flatly.Crews*raisers, practice.Least, ladders)}}}, block.Block{Name: "their phones", Body: block.Blanks{{}}})
 	}
 	return append(list, block.Block{Name: "open or not", Gap: 1, Body: block.Framed{Pen: paper.Thick, Blocks: []block.Block{{Body: columns}}}, Facts: facts})
 }

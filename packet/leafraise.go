@@ -164,8 +164,8 @@ func (r raising) people() []block.Block {
 	list := []block.Block{block.Paragraph(bring + "." + sheets)}
 	if more := r.sideBySide(); len(more) > 0 {
 		words := fmt.Sprintf("Second crew, %d more: %s", takes, say.Numbered("arch", more))
-		if fresh := r.begunApart(); len(fresh) > 0 {
-			words += "; tie " + say.Numbers(fresh) + " both ways till both sides join"
+		if fresh := r.Plan.Crew.Schedule.BegunApart(); len(fresh) > 0 {
+			words += fmt.Sprintf("; begin %s as arch 1: Guard, %s till neighbours join", say.Numbers(fresh), r.freshTies())
 		}
 		list = append(list, block.Paragraph(words+"."))
 	}
@@ -175,6 +175,14 @@ func (r raising) people() []block.Block {
 // raisingOf is what is raised of a plan, without its leaf.
 func raisingOf(plan *layout.Plan) raising {
 	return raising{Raising: draw.Raising{Plan: plan}, u: plan.Spec.Units, tasks: raisingTasksOf(plan), stand: standingOf(plan)}
+}
+
+// freshTies is how the first bay of a stretch is tied that is begun apart: as bay 1, to its own feet. What stands on the next stakes then stands in nobody’s way.
+func (r raising) freshTies() string {
+	if r.tiesBay() {
+		return fmt.Sprintf("step %d’s ties", r.step[crew.MeasureBay])
+	}
+	return crossed
 }
 
 // sideBySide lists the arches that a second crew raises while the first is at others; none where one crew raises all.
@@ -191,26 +199,6 @@ func (r raising) sideBySide() (arches []int) {
 		}
 		before = append(before, j.Stints...)
 	}
-	return arches
-}
-
-// begunApart are the arches at which a stretch is begun while the one before does not stand yet.
-func (r raising) begunApart() (arches []int) {
-	when := func(s crew.Stint, c crew.Clock) int { return s.Day*24*60 + int(c) }
-	for _, j := range r.Plan.Crew.Schedule.Jobs {
-		if j.Work != crew.RaiseOthers || len(j.Stints) == 0 {
-			continue
-		}
-		for _, o := range r.Plan.Crew.Schedule.Jobs {
-			if o.Work != crew.RaiseOthers || o.Last != j.First-1 || len(o.Stints) == 0 {
-				continue
-			}
-			if end := o.Stints[len(o.Stints)-1]; when(j.Stints[0], j.Stints[0].Begin) < when(end, end.End) {
-				arches = append(arches, j.First)
-			}
-		}
-	}
-	slices.Sort(arches)
 	return arches
 }
 

@@ -170,7 +170,7 @@ type reading struct {
 // readings are bay 1, then every third bay and the last, from crown 1; what the tape does not reach from there is read from the last crown that it reached, and arches that a further crew begins
 // at stand by their own stakes: from there it is read anew.
 func (r raising) readings() (list []reading) {
-	tape, fresh := r.tape(), r.begunApart()
+	tape, fresh := r.tape(), r.Plan.Crew.Schedule.BegunApart()
 	zero, last := r.stand[0].Number, r.stand[0].Number
 	for _, f := range append(r.tasks.wanted(crew.BayLength), r.tasks.wanted(crew.RunLength)...) {
 		to := slices.Concat(f.Arches, f.Bays)[0]

@@ -46,7 +46,7 @@ func (s sawing) aloud() []block.Block {
 	return []block.Block{saidBeside(heardAndAsk(s.plan.Spec), strings.Join(lines, " "))}
 }
 
-// lines has guys, the crown line and brace lines cut; how many and how long stands where they are bought.
+// lines has guys, crown lines and brace lines cut; how many and how long stands where they are bought.
 func (s sawing) lines() string {
 	cut, then := linesCut(s.plan), ""
 	if cut == nil {
@@ -67,7 +67,7 @@ const (
 func linesCut(p *layout.Plan) (cut []string) {
 	for _, i := range p.Shopping {
 		for _, r := range i.Ropes {
-			if words := [...]string{stock.GuyRope: guysCut, stock.CrownRope: "crown line", stock.DownRope: "tie-downs", stock.BraceRope: bracesCut}[r.Kind]; !slices.Contains(cut, words) {
+			if words := [...]string{stock.GuyRope: guysCut, stock.CrownRope: say.Agree(r.Count, crownLine, crownLine+"s"), stock.DownRope: "tie-downs", stock.BraceRope: bracesCut}[r.Kind]; !slices.Contains(cut, words) {
 				cut = append(cut, words)
 			}
 		}

@@ -88,8 +88,8 @@ func (l lowering) stopBox() block.Block {
 	}
 	ask := l.plan.Spec.Crew.Ask
 	people := fmt.Sprint(crew.Raisers(l.plan.Spec))
-	if flat := (skies{l.plan}).laid(); flat.crews > 1 { // one crew would be at it past dusk
-		people = fmt.Sprintf("%d crews of %s, as LAY FLAT; each", flat.crews, people)
+	if crews := l.plan.Crew.Lowerers; crews > 1 { // one would be at it past dusk
+		people = fmt.Sprintf("%d crews of %s, as LAY FLAT; each", crews, people)
 	}
 	add("People", fmt.Sprintf("%s, %d or older. Foot 1, 2: the legs. %s, caps. Guard: holds the next arch throughout. %s a crack, a wrong count.",
 		people, practice.Least, roles, block.Figure(strings.TrimSpace("Anyone stops, asks "+ask.Name+" "+ask.Phone)+":")))
@@ -253,12 +253,11 @@ func (l lowering) again(free, before, first int) string {
 	if before == first {
 		words = fmt.Sprintf(" Step %d again: arch %d", free+1, first)
 	}
-	var off, bay []string
-	tied := raisingOf(l.plan).tiesBay()
-	for i, a := range slices.Backward(l.stand[:len(l.stand)-1]) {
-		if tied && i == 1 {
-			bay = []string{fmt.Sprintf("at %d bay 1’s ties", a.Number)}
-			off = append(off, fmt.Sprintf("%d: bay 1’s ties", a.Number))
+	var off []string
+	tied, ties := l.tied(), ""
+	for _, a := range slices.Backward(l.stand[:len(l.stand)-1]) {
+		if bay := a.Number - 1; slices.Contains(tied, bay) {
+			off, ties = append(off, fmt.Sprintf("%d: bay %d’s ties", a.Number, bay)), "ties, "
 		}
 		if held := l.off[a.Number]; len(held[0])+len(held[1]) > 0 {
 			off = append(off, fmt.Sprintf("%d: %s", a.Number, strings.Join(slices.Concat(held[0], held[1]), ", ")))
@@ -267,11 +266,29 @@ func (l lowering) again(free, before, first int) string {
 	words += l.otherWays()
 	switch {
 	case len(off) > offMost:
-		words += ". At each, off first: " + strings.Join(append(heldBy(l.plan).pick("its guys, any past it", "braces"), bay...), ", ")
+		words += ". At each, off first: " + ties + say.And(heldBy(l.plan).pick("its guys, any past it", "braces"))
 	case off != nil:
 		words += ". Off first, at arch " + strings.Join(off, "; ")
 	}
 	return words + "."
+}
+
+// tied are the bays that are tied so that they stand by themselves: bay 1, and the lowest of each crew.
+func (l lowering) tied() (bays []int) {
+	if len(l.plan.Ridge) == 0 {
+		return nil
+	}
+	if raisingOf(l.plan).tiesBay() {
+		bays = []int{1}
+	}
+	if flat := l.plan.LaidFlat(); flat.Crews > 1 {
+		for _, s := range flat.Drill.Stretches(flat.Crews) {
+			if s[0] > 1 {
+				bays = append(bays, s[0])
+			}
+		}
+	}
+	return bays
 }
 
 // offMost is of how many arches it is told by name what comes off.
@@ -292,7 +309,7 @@ func (l lowering) otherWays() (words string) {
 func (l lowering) freed(before, last int) string {
 	do := ""
 	if raisingOf(l.plan).tiesBay() && before > 1 { // as it stood while it was raised, held from one side alone
-		do = "Bay 1: builder’s line, each arch head-high to the other’s feet. "
+		do = "Bay 1: " + crossed + ". "
 	}
 	do += fmt.Sprintf("Far end first: arch %s. Foot 1, 2 hold it, Guard arch %d. ", block.Figure(fmt.Sprint(last)), before)
 	if len(l.plan.Power.Cords) == 0 && used(l.plan, crew.BarrierNet) > 0 { // else they come off with the cords
@@ -365,21 +382,21 @@ func (l lowering) laidFlat(steps []int) block.Block {
 	text := fmt.Sprintf("%s (leaf %d): %s%s%s. Tie %s flat along the L %ss, %s.",
 		block.Figure("LAY FLAT"), leafNumber("nights"), dark, say.Numbered("step", steps), covers, lying, strings.Join(standsOn(l.plan), "s or "), fetchWords[crew.StringLine])
 	return block.Block{Name: "laid flat", Gap: 2,
-		Body: block.Framed{Pen: paper.Thick, Blocks: []block.Block{{Body: block.Words{Text: text + l.byCrews(), Figures: paper.Strong}}}}}
+		Body: block.Framed{Pen: paper.Thick, Blocks: []block.Block{{Body: block.Words{Text: text + l.byCrews(steps), Figures: paper.Strong}}}}}
 }
 
-// byCrews says where each crew begins that lays it flat, and what each brings.
-func (l lowering) byCrews() string {
-	flat := skies{l.plan}.laid()
-	if flat.crews < 2 {
+// byCrews says where each crew begins that lays it flat, what it ties so that nothing falls when its neighbours leave, and what each brings.
+func (l lowering) byCrews(steps []int) string {
+	flat := l.plan.LaidFlat()
+	if flat.Crews < 2 {
 		return ""
 	}
-	var from, beyond, ridge []string
-	for _, s := range flat.drill.Stretches(flat.crews) {
-		from = append(from, fmt.Sprint(s[1]))
-		if s[1] < len(l.stand) {
-			beyond, ridge = append(beyond, fmt.Sprint(s[1]+1)), append(ridge, fmt.Sprint(s[1]))
-		}
+	var rows, bays, parted []string
+	for _, s := range flat.Drill.Stretches(flat.Crews) {
+		rows = append(rows, fmt.Sprintf("%d to %d", s[1], s[0]))
+	}
+	for _, bay := range slices.DeleteFunc(l.tied(), func(bay int) bool { return bay == 1 }) { // of that one it is told for all
+		bays, parted = append(bays, fmt.Sprint(bay)), append(parted, fmt.Sprint(bay-1))
 	}
 	var own []string
 	for _, n := range l.plan.Crew.Kit(crew.TakeDown) {
@@ -389,8 +406,11 @@ func (l lowering) byCrews() string {
 		}
 	}
 	out := ""
-	if len(l.plan.Ridge) > 0 {
-		out = ", then ridge " + say.And(ridge) + " out"
+	if bays != nil {
+		out = fmt.Sprintf(" First tie %s %s: %s. Then, as step %d, ridge %s out.", say.Agree(len(bays), "bay", "bays"), say.And(bays), crossed, steps[len(steps)-2], say.And(parted))
 	}
-	return fmt.Sprintf(" %d crews: from arches %s down, %s first tied head-high both ways%s. Each brings %s.", flat.crews, say.And(from), say.And(beyond), out, say.And(own))
+	return fmt.Sprintf(" %d crews: arches %s.%s Each brings %s.", flat.Crews, say.And(rows), out, say.And(own))
 }
+
+// crossed is how a bay is tied so that it stands along the walk by itself, whatever becomes of its neighbours: each arch is kept from leaning away from the other, by feet that stay till it comes down.
+const crossed = "builder’s line, each arch head-high to the other’s feet"

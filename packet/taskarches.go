@@ -37,8 +37,8 @@ var doingArches = map[crew.Action]func(taskWords, crew.Task) string{
 			do = append(do, "uncover, unplug leg strings")
 		}
 		unwound := slices.ContainsFunc(w.plan.Crew.Tasks, func(t crew.Task) bool { return t.Action == crew.Unwind })
-		if heldBy(w.plan).guys && !unwound {
-			do = append(do, "guys off")
+		if tied := w.tiedOn(); tied != "" && !unwound {
+			do = append(do, tied+" off")
 		}
 		twist := say.Capital(strings.Join(append(do, "twist "+w.jointed()+" apart."), ", "))
 		if w.plan.Spec.Arch.Joints == spec.Pinned {
@@ -59,6 +59,18 @@ var doingArches = map[crew.Action]func(taskWords, crew.Task) string{
 	crew.LookOver: plainly("Look again."),
 	crew.Store:    plainly("Bundle, label and store all of it dry."),
 	crew.NextYear: plainly("Write what was changed, and what to do better."),
+}
+
+// tiedOn names the lines that come down with the arches they are knotted to.
+func (w taskWords) tiedOn() string {
+	var words []string
+	if heldBy(w.plan).guys {
+		words = append(words, "guys")
+	}
+	if crownLines(w.plan) > 1 { // one in one piece is off when the last arch is
+		words = append(words, "crown lines")
+	}
+	return strings.Join(words, ", ")
 }
 
 // tryArch has one arch stood on stakes of the tunnel's own, which come out again.

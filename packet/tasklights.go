@@ -79,8 +79,8 @@ var doingLights = map[crew.Action]func(taskWords, crew.Task) string{
 	},
 	crew.Unwind: func(w taskWords, _ crew.Task) string {
 		then := ""
-		if heldBy(w.plan).guys { // they are clamped under the wire
-			then = " Guys off."
+		if tied := w.tiedOn(); tied != "" { // guys are clamped under the wire
+			then = " " + say.Capital(tied) + " off."
 		}
 		if w.coupled() && w.woundOver() {
 			then += " Then twist couplings apart."

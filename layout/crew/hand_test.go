@@ -420,10 +420,40 @@ func TestKitOfTwoTasks(t *testing.T) {
 // Two crews that raise at the same hour have a mallet each; one after the other, or the sticks that stay up, are not doubled.
 func TestKitOfTwoCrews(t *testing.T) {
 	for second, want := range map[Clock]int{90: 2, 120: 1} {
-		p := Plan{Tasks: []Task{{Phase: Raising, Uses: []Need{one(Mallet), many(Sticks, 8)}}}, Schedule: Schedule{Jobs: []Job{
-			{Work: RaiseOthers, Stints: []Stint{{Begin: 60, End: 120}}}, {Work: RaiseOthers, Stints: []Stint{{Begin: second, End: second + 60}}}}}}
+		p := Plan{Tasks: []Task{{Phase: Raising, Who: Who{Roles: []Role{Foot1, Foot2}}, Uses: []Need{one(Mallet), many(Sticks, 8)}}}, Schedule: Schedule{Jobs: []Job{
+			{Work: RaiseOthers, Tasks: []int{0}, Stints: []Stint{{Begin: 60, End: 120}}}, {Work: RaiseOthers, Tasks: []int{0}, Stints: []Stint{{Begin: second, End: second + 60}}}}}}
 		if got := p.Kit(Raising); !slices.Equal(got, []Need{many(Mallet, want), many(Sticks, 8)}) {
 			t.Errorf("second crew from %d: %v, want %d mallets", second, got, want)
+		}
+	}
+}
+
+// Three crews that take down are all at a crown at once: a ladder, a screwdriver each, goggles for their fifteen; the caps are those of all legs, who measures the crowns before brings one tape.
+func TestKitOfThreeCrewsDown(t *testing.T) {
+	p := Plan{Lowerers: 3, Tasks: []Task{{Phase: TakeDown, Action: MeasureSag, Uses: []Need{one(ShortTape), one(Stepladder)}},
+		{Phase: TakeDown, Action: LowerArches, Uses: []Need{many(Caps, 120), one(Stepladder), one(Screwdriver), many(EyeProtection, 5)}}}}
+	for _, want := range []Need{one(ShortTape), many(Caps, 120), many(Stepladder, 3), many(Screwdriver, 3), many(EyeProtection, 15)} {
+		if got := p.Kit(TakeDown); !slices.Contains(got, want) {
+			t.Errorf("%v, want %v in it", got, want)
+		}
+	}
+}
+
+// The line along the crowns is cut a bay where there are people of age for two crews, five each and one more for each wire, and where a second one can begin: at an arch past the third with guys of its own, or in
+// a row so long that it is laid flat by several.
+func TestWhoHasALineABay(t *testing.T) {
+	for _, c := range []struct {
+		arches, helpers, young, wires int
+		guys                          []int
+		want                          bool
+	}{
+		{60, 16, 0, 0, []int{1, 13, 60}, true}, {60, 16, 0, 0, nil, true}, {60, 8, 0, 0, []int{1, 13, 60}, false}, {60, 9, 0, 0, []int{1, 13, 60}, true}, {60, 9, 1, 0, []int{1, 13, 60}, false},
+		{60, 10, 0, 1, nil, false}, {60, 11, 0, 1, nil, true}, {10, 16, 0, 0, []int{1, 3, 10}, false}, {10, 16, 0, 0, []int{1, 6, 10}, true}, {10, 16, 0, 0, nil, false}, {11, 16, 0, 0, nil, true},
+	} {
+		s := &spec.Spec{}
+		s.Tunnel.Arches, s.Crew.Helpers, s.Crew.Young, s.Guys.Arches, s.Site.Overhead = c.arches, c.helpers, c.young, c.guys, make([]spec.Overhead, c.wires)
+		if got := LineByBay(s); got != c.want {
+			t.Errorf("%+v: %v", c, got)
 		}
 	}
 }

@@ -135,46 +135,75 @@ func (t Thing) spent() bool {
 	return false
 }
 
-// handled reports whether every crew that raises has its own of the thing.
+// handled reports whether every crew that takes down has its own of the thing.
 func (t Thing) handled() bool {
 	switch t {
-	case LongTape, Mallet, Bucket, Level, Gloves, EyeProtection, Screwdriver, Stepladder:
+	case Gloves, EyeProtection, Screwdriver, Stepladder, StringLine:
 		return true
 	}
 	return false
 }
 
-// raisers is how many crews raise at once.
-func (p Plan) raisers() int {
-	most := 1
+// atOnce is how many of each tool of these phases are in use at the busiest moment: each job at work has those of the task that takes most, shared where fewer are at it than the task may have.
+func (p Plan) atOnce(phases []Phase) map[Thing]int {
+	peak := map[Thing]int{}
 	for _, j := range p.Schedule.Jobs {
 		for _, s := range j.Stints {
-			beside := 0
+			now := map[Thing]int{}
 			for _, o := range p.Schedule.Jobs {
-				if o.Work == RaiseOthers && slices.ContainsFunc(o.Stints, func(x Stint) bool { return x.Day == s.Day && x.Begin <= s.Begin && s.Begin < x.End }) {
-					beside++
+				if k := slices.IndexFunc(o.Stints, func(x Stint) bool { return x.Day == s.Day && x.Begin <= s.Begin && s.Begin < x.End }); k >= 0 {
+					for thing, n := range p.takes(o, len(o.Stints[k].Hands), phases) {
+						now[thing] += n
+					}
 				}
 			}
-			most = max(most, beside)
+			for thing, n := range now {
+				peak[thing] = max(peak[thing], n)
+			}
+		}
+	}
+	return peak
+}
+
+// takes is what so many people at a job use at once of the tools of these phases.
+func (p Plan) takes(j Job, people int, phases []Phase) map[Thing]int {
+	most := map[Thing]int{}
+	for _, i := range j.Tasks {
+		t := p.Tasks[i]
+		if !slices.Contains(phases, t.Phase) {
+			continue
+		}
+		all := t.Who.people()
+		there := min(people, all)
+		if len(t.Who.Roles) > 0 {
+			there = all
+		}
+		for _, n := range t.Uses {
+			if n.Thing.Source() == Fetched && !n.Thing.spent() {
+				most[n.Thing] = max(most[n.Thing], (n.Count*there+all-1)/all)
+			}
 		}
 	}
 	return most
 }
 
-// Kit sums what the crew of these phases must bring: of tools the most that any task takes, of what is used up all of it.
+// Kit sums what the crew of these phases must bring: of tools the most that any task takes, or several that go on at once, of what is used up all of it.
 func (p Plan) Kit(phases ...Phase) []Need {
 	var list []Need
-	raisers := p.raisers()
 	for _, t := range p.Tasks {
 		if !slices.Contains(phases, t.Phase) {
 			continue
 		}
 		for _, n := range t.Uses {
-			if t.Phase == Raising && n.Thing.handled() {
-				n.Count = max(1, n.Count) * raisers
+			if n.Count = max(1, n.Count); t.Action == LowerArches && n.Thing.handled() {
+				n.Count *= max(1, p.Lowerers)
 			}
 			list = gatherNeed(list, n)
 		}
+	}
+	peak := p.atOnce(phases)
+	for i := range list {
+		list[i].Count = max(list[i].Count, peak[list[i].Thing])
 	}
 	slices.SortStableFunc(list, func(a, b Need) int {
 		return cmp.Or(cmp.Compare(a.Thing, b.Thing), cmp.Compare(a.Length, b.Length))

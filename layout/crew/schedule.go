@@ -101,6 +101,26 @@ func (s Schedule) Overnight() bool {
 	return false
 }
 
+// BegunApart are the arches at which a stretch is begun while the one before does not stand yet.
+func (s Schedule) BegunApart() (arches []int) {
+	when := func(s Stint, c Clock) int { return s.Day*minutesADay + int(c) }
+	for _, j := range s.Jobs {
+		if j.Work != RaiseOthers || len(j.Stints) == 0 {
+			continue
+		}
+		for _, o := range s.Jobs {
+			if o.Work != RaiseOthers || o.Last != j.First-1 || len(o.Stints) == 0 {
+				continue
+			}
+			if end := o.Stints[len(o.Stints)-1]; when(j.Stints[0], j.Stints[0].Begin) < when(end, end.End) {
+				arches = append(arches, j.First)
+			}
+		}
+	}
+	slices.Sort(arches)
+	return arches
+}
+
 // LaysBeside reports whether cords are laid while arches are still raised.
 func (s Schedule) LaysBeside() bool {
 	first, _ := s.from(Lay)

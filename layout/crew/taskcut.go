@@ -83,8 +83,8 @@ func (b *tasker) cutLines() {
 			uses = append(uses, n, one(Ribbon))
 		}
 	}
-	if run, joined := b.running(len(b.Arches)); joined && b.Spec.Arch.Joints == spec.Dry {
-		work, uses = work+practice.MinutesLabel, append(uses, long(CrownLine, 1, run))
+	for _, n := range b.crownLines(b.Ridge) {
+		work, uses = work+practice.MinutesLabel*float64(n.Count), append(uses, n)
 	}
 	if work > 0 {
 		b.add(work, Task{Action: CutLines, Who: Who{People: b.pairs(work)}, Uses: uses})

@@ -156,12 +156,15 @@ func (b *tasker) lower(all Scope) {
 	}
 	legs := 2 * len(b.Arches)
 	uses := []Need{many(Caps, legs), many(Gloves, Raisers(b.Spec)), many(EyeProtection, Raisers(b.Spec)), one(WindMeter), one(Thermometer), one(Phone), one(Kettle)}
+	if len(b.Arches) > 1 { // what stands is tied with it
+		uses = append(uses, one(StringLine))
+	}
 	if len(all.Stakes) > 0 { // clamps at their marks
 		uses = append(uses, one(Screwdriver))
 	}
 	each := float64(practice.MinutesDown)
 	if len(b.Ridge) > 0 {
-		each += b.knots(1)
+		each += b.knots(b.perBay())
 	}
 	b.add(each*practice.Raisers*float64(len(b.Arches)), Task{Action: LowerArches, Of: all, Who: Who{Roles: b.roles(), Grown: true}, IfOff: cures(OtherDay, WarmWater, Ask),
 		Want: []Figure{{What: GustBelow, Gust: b.raisingGust()}, {What: WarmerThan, Cold: practice.NoBending}, {What: SlowBelow, Cold: practice.BendSlowly}, {What: Capped, Count: legs}},

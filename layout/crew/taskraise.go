@@ -65,6 +65,31 @@ func (b *tasker) raisingGust() measure.Speed {
 // Raisers is how many people raise an arch or take it down: each line overhead has one more, who only watches it.
 func Raisers(s *spec.Spec) int { return practice.Raisers + len(s.Site.Overhead) }
 
+// Crews is how many crews of those there are can raise or lower arches side by side.
+func Crews(s *spec.Spec) int { return max(1, (s.Crew.Helpers+1-s.Crew.Young)/Raisers(s)) }
+
+// LineByBay reports whether the line along the crowns is cut a piece a bay: several crews raise and lower stretches of their own, and a line that runs on past the end of one would tie them to each other.
+// Any crew begins and ends at any bay then, whatever the day brings, and all pieces are alike. One crew has one line: half the knots.
+func LineByBay(s *spec.Spec) bool {
+	apart := func(a int) bool { return a > 3 && a < s.Tunnel.Arches }
+	return Crews(s) > 1 && (s.Tunnel.Arches > practice.StretchArches || slices.ContainsFunc(s.Guys.Arches, apart))
+}
+
+// crownLines are what ties the crowns of so many bays on from bay 1, from where they begin: a line each, or one.
+func (b *tasker) crownLines(bays []RidgePiece) []Need {
+	if len(bays) == 0 || b.Spec.Arch.Joints != spec.Dry {
+		return nil
+	}
+	run, longest := measure.Length(0), measure.Length(0)
+	for _, r := range bays {
+		run, longest = run+r.Centres, max(longest, r.Centres)
+	}
+	if LineByBay(b.Spec) {
+		return []Need{long(CrownLine, len(bays), longest)}
+	}
+	return []Need{long(CrownLine, 1, run)}
+}
+
 // roles lists the people who raise.
 func (b *tasker) roles() []Role {
 	return append([]Role{Foot1, Foot2, Crown, Ladder, Guard}, slices.Repeat([]Role{Watcher}, len(b.Spec.Site.Overhead))...)
@@ -200,9 +225,7 @@ func (b *tasker) second(a arch.Arch) {
 	r := b.Ridge[0]
 	bays := []int{r.Bay}
 	spring := Task{Action: SpringRidge, Of: Scope{Bays: bays, Arches: n}, Who: Who{Roles: b.roles(), Grown: true}, Want: b.turns(bays), Uses: b.climbs(one(Mallet))}
-	if b.Spec.Arch.Joints == spec.Dry {
-		spring.Uses = append(spring.Uses, long(CrownLine, 1, r.Centres))
-	}
+	spring.Uses = append(spring.Uses, b.crownLines(b.Ridge[:1])...)
 	tied := 0.0
 	if b.tiesBay() {
 		spring.Uses, tied = append(spring.Uses, one(StringLine)), 4*practice.MinutesTie
@@ -225,13 +248,16 @@ func (b *tasker) tiesBay() bool {
 	return len(b.Arches) > 2 && len(b.Ridge) > 0 && !slices.ContainsFunc(b.Spec.Pairs(), func(p spec.Brace) bool { return p.Bay == 1 })
 }
 
-// knots are the minutes of so many crowns' knots in the line along them, from the ladder that stands there for the ridge.
-func (b *tasker) knots(crowns int) float64 {
+// knots are the minutes of so many knots in lines along the crowns, from the ladder that stands there for the ridge.
+func (b *tasker) knots(n int) float64 {
 	if b.Spec.Arch.Joints != spec.Dry {
 		return 0
 	}
-	return practice.MinutesKnot * float64(crowns)
+	return practice.MinutesKnot * float64(n)
 }
+
+// perBay is how many knots a bay more takes: one where the line goes on.
+func (b *tasker) perBay() int { return 1 + b2i(LineByBay(b.Spec)) }
 
 // turns are the turn and the climb of bays where the route bends or slopes, both from the bay's arch of the lower number: right and up positive.
 func (b *tasker) turns(bays []int) (list []Figure) {
@@ -264,13 +290,11 @@ func (b *tasker) others(rest []arch.Arch) {
 	}
 	rates := b.Spec.Crew.Rates
 	t := Task{Action: RaiseRest, Of: Scope{Arches: numbers(rest)}, Who: Who{Roles: b.roles(), Grown: true},
-		Uses: b.climbs(one(Mallet), one(Bucket), one(SpareStick), b.tape(1))}
+		Uses: b.climbs(one(Mallet), one(Bucket), one(SpareStick), b.tape(1), one(StringLine), one(Pencil), many(Gloves, Raisers(b.Spec)), many(EyeProtection, Raisers(b.Spec)))}
 	work := rates.Raise * float64(len(rest))
 	if len(b.Ridge) > 0 {
-		work += rates.Ridge*float64(len(rest)) + b.knots(len(rest))
-		if run, joined := b.running(len(b.Arches)); joined && b.Spec.Arch.Joints == spec.Dry {
-			t.Uses = append(t.Uses, long(CrownLine, 1, run))
-		}
+		work += rates.Ridge*float64(len(rest)) + b.knots(b.perBay()*len(rest))
+		t.Uses = append(t.Uses, b.crownLines(b.Ridge)...)
 	}
 	guys, pegs, runs := 0, 0, []Figure(nil)
 	for i, a := range rest {
@@ -295,7 +319,7 @@ func (b *tasker) others(rest []arch.Arch) {
 		t.Uses = append(t.Uses, b.bracing(pegs)...)
 	}
 	if guys > 0 {
-		t.Uses = append(t.Uses, many(GuyLine, guys), many(GuyClamps, guys), one(Screwdriver), many(Tighteners, guys), one(Ribbon))
+		t.Uses = append(t.Uses, many(GuyLine, guys), many(GuyClamps, guys), one(Screwdriver), many(Tighteners, guys), one(Ribbon), one(Level))
 		t.Uses = append(t.Uses, b.nets(rest[len(rest)-1].Number)...)
 	}
 	b.add(work, t)

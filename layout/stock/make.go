@@ -23,6 +23,8 @@ type Input struct {
 	HungTies int                 // of what hangs
 	Wiring   Wiring
 
+	LineByBay bool // the line along the crowns is cut a piece a bay
+
 	FootWeight, TieWeight measure.Force // on each weighted foot, and at each end of guys and braces there
 }
 

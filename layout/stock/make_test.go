@@ -189,6 +189,16 @@ func TestGarden(t *testing.T) {
 	}
 }
 
+// Where each bay has a crown line of its own, by hand of six arches: 53 in with a foot at either crown is 6 ft 5 in, cut at 7 ft, five times; with four guys of 11 ft 79 ft.
+func TestCrownLineABay(t *testing.T) {
+	in := garden(6)
+	in.LineByBay = true
+	got := line(t, Make(in), "guy line")
+	if want := []Rope{{GuyRope, 4, 11 * measure.Foot}, {CrownRope, 5, 7 * measure.Foot}}; got.Need != 79 || !slices.Equal(got.Ropes, want) {
+		t.Errorf("%d ft, %v", got.Need, got.Ropes)
+	}
+}
+
 // n arches on a ridge: 2 tees, n − 2 crosses; a single arch a coupling. Common practice.
 func TestCrownFittings(t *testing.T) {
 	for n := 1; n <= 9; n++ {

@@ -125,7 +125,7 @@ func ropesOf(in Input) (ropes []Rope, line measure.Length) {
 	for range guys { // all alike: an odd one would have to be told from the others
 		rope(GuyRope, longest)
 	}
-	if long := crownLine(in); long > 0 {
+	for _, long := range crownLines(in) {
 		rope(CrownRope, long)
 	}
 	for _, s := range in.Stakes {
@@ -199,14 +199,18 @@ func flagged(d spec.Dates) bool {
 // bags is how many bags hold so many.
 func bags(n int) int { return (n + InBag - 1) / InBag }
 
-// crownLine is the line that ties the crowns together where dry sockets alone would hold the ridge: from crown to crown, with a turn and a knot at each.
-func crownLine(in Input) measure.Length {
+// crownLines tie the crowns together where dry sockets alone would hold the ridge, with a turn and a knot at each crown: one from end to end, or one a bay, all alike.
+func crownLines(in Input) []measure.Length {
 	if len(in.Ridge) == 0 || in.Spec.Arch.Joints != spec.Dry {
-		return 0
+		return nil
 	}
-	long := practice.KnotOfCrown
+	run, longest := practice.KnotOfCrown, measure.Length(0)
 	for _, length := range in.Ridge {
-		long += length + 2*in.Spec.Arch.Pipe.TakeOff + practice.KnotOfCrown
+		bay := length + 2*in.Spec.Arch.Pipe.TakeOff
+		run, longest = run+bay+practice.KnotOfCrown, max(longest, bay+2*practice.KnotOfCrown)
 	}
-	return long
+	if in.LineByBay {
+		return slices.Repeat([]measure.Length{longest}, len(in.Ridge))
+	}
+	return []measure.Length{run}
 }

@@ -96,7 +96,7 @@ func (w *Weather) Drill(off Comes) Drill {
 	return d
 }
 
-// By is how many minutes so many crews take, each on its own stretch of the arches. Where more than one is at it, each ties the arch beyond its stretch first: it loses its neighbour.
+// By is how many minutes so many crews take, each on its own stretch of the arches. Where more than one is at it, each ties its lowest bay first: that loses its neighbour.
 func (d Drill) By(crews int) float64 {
 	longest := (d.arches + crews - 1) / crews
 	minutes := d.work * float64(longest) / float64(d.arches)

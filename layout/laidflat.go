@@ -1,0 +1,30 @@
+package layout
+
+import (
+	"hoopwright/layout/crew"
+	"hoopwright/layout/spec"
+	"hoopwright/layout/weather"
+)
+
+// LaidFlat is by how many crews the tunnel is laid flat, and how long that takes.
+type LaidFlat struct {
+	Drill   weather.Drill
+	Crews   int
+	Minutes float64
+	Ahead   bool // too few people for the afternoon of the call: it is made a day earlier
+}
+
+// LaidFlat asks for so many crews as are done between the noon call and sunset, as far as there are people of age for them.
+func (p *Plan) LaidFlat() LaidFlat {
+	comes := weather.Comes{Lit: len(p.Strings) > 0, Cords: len(p.Power.Cords), Line: len(p.Ridge) > 0 && p.Spec.Arch.Joints == spec.Dry}
+	for _, s := range p.Strings {
+		if s.Run.IsRow() || s.Run.Drop {
+			comes.Hung++
+		}
+	}
+	d, there := p.Weather.Drill(comes), crew.Crews(p.Spec)
+	n := d.Crews(crew.Afternoon(p.Spec))
+	f := LaidFlat{Drill: d, Crews: len(d.Stretches(min(n, there))), Ahead: n > there}
+	f.Minutes = d.By(f.Crews)
+	return f
+}
