@@ -32,7 +32,7 @@ func (j *job) worths(values []float64) []int64 {
 }
 
 // prove returns the bound that worths give for plans with stock counts within the box, from the table filled with them. Where a stock
-// of which there are as many as any plan could use would hold more worth than its price, all worths are shrunk until none does: rounded down, no pattern holds more
+// that no count bounds would hold more worth than its price, all worths are shrunk until none does: rounded down, no pattern holds more
 // than its share of what it held.
 func (j *job) prove(worth []int64, in box) ([]int64, int64) {
 	num, den := int64(1), int64(1)
