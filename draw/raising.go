@@ -20,7 +20,7 @@ type Raising struct {
 	First   *arch.Kind // of the first arch that stands
 	Wrapped bool       // lights are on the legs when it is raised
 	Down    bool       // it is taken down: what moves, moves the other way
-	FromFar bool       // an arch is seen from the far end, its left leg on the right
+	FromFar bool       // arches are seen from the far end, their left legs on the right: those are walked in and out
 }
 
 // NewRaising returns the pictures of a plan, and false where no arch stands.

@@ -55,7 +55,7 @@ func TestNobodyUnderASprungArch(t *testing.T) {
 	for _, down := range []bool{false, true} {
 		r.Down = down
 		page := &paper.Page{}
-		r.RightFoot(page, paper.Rect{W: 70, H: 60}, 6)
+		r.LastFoot(page, paper.Rect{W: 70, H: 60}, 6)
 		var feet []paper.Length // of the pipe
 		for _, op := range page.Ops {
 			line, ok := op.(paper.Stroke)

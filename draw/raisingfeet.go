@@ -9,9 +9,9 @@ import (
 
 const elbowRoom = 900 * measure.Millimetre // beside the arch, for a person
 
-// LeftFoot draws the whole pipe lifted into a low bow: its left leg goes down over the first stake, whose cap is off only now, while its right end is
+// FirstFoot draws the whole pipe lifted into a low bow: its first leg, drawn at the left, goes down over its stake, whose cap is off only now, while the other end is
 // carried far out. The other stake keeps its cap.
-func (r Raising) LeftFoot(page *paper.Page, room paper.Rect, number int) {
+func (r Raising) FirstFoot(page *paper.Page, room paper.Rect, number int) {
 	span, high := r.First.Span, r.First.Spec.Stake.Showing()
 	const ofWhole = 0.78 // feet apart, of the pipe's length: low enough to be held from beside it
 	wide := ofWhole * float64(r.First.Length/span)
@@ -38,9 +38,9 @@ func (r Raising) LeftFoot(page *paper.Page, room paper.Rect, number int) {
 	})
 }
 
-// RightFoot draws the right leg walked in over its stake; taken down, out from it by two, the cap on again. Who has it stands
+// LastFoot draws the other leg walked in over its stake; taken down, out from it by two, the cap on again. Who has it stands
 // beside it, behind the leg on paper, never between it and its stake: that is under the arch. Nor outside, where it springs. Who uncaps that stake, aside of the arch, is told, not drawn.
-func (r Raising) RightFoot(page *paper.Page, room paper.Rect, number int) {
+func (r Raising) LastFoot(page *paper.Page, room paper.Rect, number int) {
 	span, high := r.First.Span, r.First.Spec.Stake.Showing()
 	const wide = 1.3
 	beside := r.beside(wide)

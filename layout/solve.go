@@ -257,7 +257,7 @@ func (p *Plan) solveCrew() {
 		in.Ridge = append(in.Ridge, crew.RidgePiece(r))
 	}
 	_, in.LegCuts = p.Cuts.Sawn()
-	in.InShed = p.Stock.Wrapped.Legs
+	in.InShed, in.Screws = p.Stock.Wrapped.Legs, p.Stock.Screws()
 	on := map[string]lights.Run{}
 	for _, s := range p.Strings {
 		on[s.Name] = s.Run

@@ -109,7 +109,7 @@ func TestOrderOfRaising(t *testing.T) {
 	tasks := layout.Solve(s).Crew.Tasks
 	last := -1
 	for _, a := range []crew.Action{crew.CheckDots, crew.CallLocator, crew.ReadTicket, crew.PullTest, crew.DriveStakes, crew.MeasureWidths, crew.CutTrial, crew.MarkLegs, crew.TestStrings, crew.WindPipe, crew.WindPipe,
-		crew.CheckDay, crew.JoinCrown, crew.TieGuysFlat, crew.SetLeft, crew.WalkRight, crew.StretchGuys, crew.MeasureArch, crew.RaiseSame, crew.SpringRidge, crew.MeasureBay,
+		crew.CheckDay, crew.JoinCrown, crew.TieGuysFlat, crew.SetFirst, crew.WalkLast, crew.StretchGuys, crew.MeasureArch, crew.RaiseSame, crew.SpringRidge, crew.MeasureBay,
 		crew.CutRidge, crew.WindPipe, crew.RaiseRest, crew.SightAlong, crew.TestOutlets, crew.LayCords, crew.PlugRuns, crew.DarkWalk,
 		crew.Unplug, crew.LowerArches, crew.PullStakes} {
 		k := slices.IndexFunc(tasks[last+1:], func(t crew.Task) bool { return t.Action == a })
@@ -294,6 +294,30 @@ func TestWhoeverJoinsCovers(t *testing.T) {
 	}
 	if elsewhere == 0 {
 		t.Error("no socket stays open at a crown or on a row")
+	}
+}
+
+// By hand: the yard of minimal has boards with joints of eight screws, and a socket of four on each at a foot. Setting those bases takes what their screws do more than the driving of
+// as many stakes; who sets them, and who takes them up, has a driver with a drill.
+func TestScrewsHaveTheirTime(t *testing.T) {
+	s := read(t, "on a yard", strings.Replace(minimal, "span: 7 ft", "span: 7 ft, foot: {width: 24 in, on: grass, bar: 1/2 in}", 1))
+	p := layout.Solve(s)
+	screws := 0
+	for _, i := range p.Shopping {
+		screws += map[stock.Kind]int{stock.JointPlate: 8, stock.BarSocket: 4}[i.Kind] * i.Need
+	}
+	set, drivers := 0.0, 0
+	for _, task := range p.Crew.Tasks {
+		if slices.ContainsFunc(task.Uses, func(n crew.Need) bool { return n.Thing == crew.Driver }) {
+			drivers++
+		}
+		if task.Action == crew.SetBases {
+			set = task.Minutes * float64(task.Who.People)
+		}
+	}
+	feet := 2 * len(p.Arches)
+	if least := s.Crew.Rates.Stake*float64(feet) + 0.5*float64(screws); screws <= 4*feet || set < least || drivers != 2 {
+		t.Errorf("%d feet, %d screws: %v minutes of hands, want %v at least; %d tasks with a driver", feet, screws, set, least, drivers)
 	}
 }
 

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 
+	"hoopwright/layout/arch"
 	"hoopwright/layout/finding"
 	"hoopwright/layout/ground"
 	"hoopwright/layout/measure"
@@ -44,6 +45,24 @@ func (p *Plan) WaysOut() (w WaysOut) {
 		}
 	}
 	return w
+}
+
+// First is the leg of an arch that goes over its stake first and comes off it last: the other is walked in, and out.
+func (w WaysOut) First(arch int) spec.Side {
+	if slices.Contains(w.Left, arch) {
+		return spec.Right
+	}
+	return spec.Left
+}
+
+// Unlike are those of some arches whose legs go on and off in another order than one's. Of those at which it is asked nothing is known.
+func (w WaysOut) Unlike(one int, arches []arch.Arch) (list []int) {
+	for _, a := range arches {
+		if n := a.Number; w.First(n) != w.First(one) && !slices.Contains(w.Ask, n) {
+			list = append(list, n)
+		}
+	}
+	return list
 }
 
 // noRoomToRaise tells of arches that find no free ground on either side to be raised from, before stakes are driven.

@@ -52,7 +52,7 @@ func rightOne(i stock.Item, s *spec.Spec) string {
 	case stock.JointPlate:
 		return fmt.Sprintf("of sole board, %s square, over each joint: %d screws", u.Inches(s.Base().Width), practice.PlateScrews)
 	case stock.BarSocket:
-		return "a flange that the bar of " + s.Arch.Stake.Bar.Name + " enters, ribs too, with screws"
+		return "a flange that the bar of " + s.Arch.Stake.Bar.Name + fmt.Sprintf(" enters, ribs too, with %d screws", practice.SocketScrews)
 	case stock.SandBag:
 		return u.Mass(practice.Bag(u).Mass()) + " filled, with handles"
 	case stock.ZipTies:

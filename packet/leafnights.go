@@ -180,8 +180,16 @@ func (w watch) checks() block.Block {
 		in := w.words.of(task)
 		t.Rows = append(t.Rows, place.Row{Cells: []string{fmt.Sprint(len(t.Rows) + 1), in.Do, in.Want, in.IfOff}})
 	}
-	return block.Block{Name: "checks", Gap: 3, Body: t, Facts: []block.Fact{{What: "a stake moves by hand, less than", Value: w.units.Inches(practice.HandMoves(w.units))},
-		{What: "crown under its mark, less than", Value: w.units.Inches(practice.CrownFell(w.units))}}}
+	facts := []block.Fact{{What: "a stake moves by hand, less than", Value: w.units.Inches(practice.HandMoves(w.units))}}
+	if fall := w.crownsFall(); fall > 0 {
+		facts = append(facts, block.Fact{What: "crown under its mark, less than", Value: w.units.Inches(fall)})
+	}
+	return block.Block{Name: "checks", Gap: 3, Body: t, Facts: facts}
+}
+
+// crownsFall is how far under their marks crowns are still looked on as kept; 0 where no mark is made.
+func (w watch) crownsFall() measure.Length {
+	return figureOf(w.tasks[slices.IndexFunc(w.tasks, func(t crew.Task) bool { return t.Action == crew.NightPipe })], crew.CrownKept).Limit
 }
 
 // checkOf is the number of a check.
@@ -220,8 +228,10 @@ func (w watch) evening() []block.Block {
 	if w.plan.MostInside() == 1 { // a visitor alone
 		walks = "walks outside"
 	}
-	text := fmt.Sprintf("%s one counts at each way, one %s. %s %s\n%s %s, %s %s.\n%s on the stick mark, number the crowns of check %d, lower marks %s under.",
-		block.Figure(fmt.Sprintf("Watch of %d or CLOSED:", practice.Watchers+len(w.plan.Spec.SideWays()))), walks, block.Figure("At closing:"), closing, block.Figure("Bring:"), strings.Join(bring, ", "), say.Agree(len(leaves), "leaf", "leaves"), say.And(leaves),
-		block.Figure("First night:"), w.checkOf(crew.NightPipe), w.units.Inches(practice.CrownFell(w.units)))
+	text := fmt.Sprintf("%s one counts at each way, one %s. %s %s\n%s %s, %s %s.",
+		block.Figure(fmt.Sprintf("Watch of %d or CLOSED:", practice.Watchers+len(w.plan.Spec.SideWays()))), walks, block.Figure("At closing:"), closing, block.Figure("Bring:"), strings.Join(bring, ", "), say.Agree(len(leaves), "leaf", "leaves"), say.And(leaves))
+	if fall := w.crownsFall(); fall > 0 {
+		text += fmt.Sprintf("\n%s on the stick mark, number the crowns of check %d, lower marks %s under.", block.Figure("First night:"), w.checkOf(crew.NightPipe), w.units.Inches(fall))
+	}
 	return []block.Block{{Name: "hours", Body: hours}, {Name: "the watch", Gap: 1, Body: block.Words{Text: text, Figures: paper.Strong}, Facts: bringFacts("nights", bring)}}
 }

@@ -2,13 +2,17 @@ package packet
 
 import (
 	"cmp"
+	"fmt"
+	"regexp"
 	"slices"
 	"strings"
 	"testing"
 	"time"
 
 	"hoopwright/draw/paper"
+	"hoopwright/layout"
 	"hoopwright/layout/finding"
+	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/weather"
 )
@@ -48,6 +52,48 @@ func TestNightsLeaf(t *testing.T) {
 		}
 		if lit := len(plan.Strings) > 0; strings.Contains(all, "the drill on leaf") != (lit && len(plan.Power.Feeders) > 0) {
 			t.Errorf("%s: with %d strings a pointer to the trip drill: %v", name, len(plan.Strings), !lit)
+		}
+	}
+}
+
+// However low a crown may hang by the mark on the watch's stick, the opening stays clear of pipe, wraps and drops: from the curve and the drops as they hang. By hand the garden, 88.4 in clear over
+// its 4 ft and passed up to 1 in lower, has 7 in to spare over 80 in and 3 1/4 over 84; over 87 in less is left than a cold night takes, and the opening itself is tried.
+func TestMarksKeepTheOpening(t *testing.T) {
+	mark := regexp.MustCompile(`lower marks (.+?) under`)
+	read := func(name string, plan *layout.Plan) string {
+		all := strings.Join(textsOf(leafSides(t, plan, "nights")), " ")
+		said := mark.FindStringSubmatch(all)
+		tried, brought := strings.Contains(all, "Opening sticks as a T"), strings.Contains(all, ", opening sticks,")
+		if tried != brought || tried == (said != nil) || tried == strings.Contains(all, "rown stick") {
+			t.Errorf("%s: mark %q, opening tried %v, brought %v: %s", name, said, tried, brought, all)
+		}
+		if said == nil {
+			return ""
+		}
+		o, under := plan.Spec.Tunnel, measure.Length(printedLength(t, plan.Spec.Units, said[1]))
+		for _, a := range plan.Arches {
+			for _, q := range a.Curve {
+				if low := q.Y - a.Spec.Pipe.OD/2 - lights.Standoff(plan.Spec, a.Number) - under; measure.Abs(q.X) < o.OpeningWidth/2 && low < o.OpeningHeight {
+					t.Errorf("%s: arch %d %v lower hangs at %v over %v", name, a.Number, under, low, o.OpeningHeight)
+				}
+			}
+		}
+		for _, d := range plan.Lights.Drops {
+			if d.On.Kind == lights.Ridge && d.Lowest-under < o.OpeningHeight {
+				t.Errorf("%s: drop %s %v lower hangs at %v over %v", name, d.String, under, d.Lowest-under, o.OpeningHeight)
+			}
+		}
+		return said[1]
+	}
+	for height, want := range map[string]string{"6 ft 8 in": "4 in", "7 ft": "3 1/4 in", "7 ft 3 in": ""} {
+		if got := read(height, changedExample(t, "garden", "opening: {width: 4 ft, height: 6 ft 8 in}", "opening: {width: 4 ft, height: "+height+"}")); got != want {
+			t.Errorf("opening %s high: marks %q under, want %q", height, got, want)
+		}
+	}
+	read("millwalk", examplePlan(t, "millwalk"))
+	for seed := range uint64(12) {
+		if plan := planOf(t, []byte(thrown(seed))); len(plan.Kinds) > 0 {
+			read(fmt.Sprint("thrown ", seed), plan)
 		}
 	}
 }

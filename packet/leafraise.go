@@ -13,6 +13,7 @@ import (
 	"hoopwright/layout/measure"
 	"hoopwright/layout/practice"
 	"hoopwright/layout/say"
+	"hoopwright/layout/spec"
 )
 
 // raising writes the leaf of the crew that raises the arches.
@@ -24,6 +25,7 @@ type raising struct {
 	tasks  raisingTasks
 	stand  []arch.Arch
 	shapes []crew.Shape
+	ways   layout.WaysOut
 	order
 }
 
@@ -56,7 +58,8 @@ func (b *binder) raising() (r raising, ok bool) {
 		return r, false
 	}
 	_, room := b.newSide(false)
-	r = raising{Raising: pictures, u: b.spec.Units, room: room, climbs: b.ladder(), tasks: raisingTasksOf(b.plan), stand: standingOf(b.plan)}
+	r = raising{Raising: pictures, u: b.spec.Units, room: room, climbs: b.ladder(), tasks: raisingTasksOf(b.plan), stand: standingOf(b.plan), ways: b.plan.WaysOut()}
+	r.FromFar = r.ways.First(r.stand[0].Number) == spec.Right
 	r.shapes = crew.Shapes(r.stand, r.u)
 	r.order = r.inOrder()
 	return r, true

@@ -224,6 +224,7 @@ func TestRaiseLeafOfThrownSpecs(t *testing.T) {
 				most += 2
 			}
 		}
+		feetGoAsTheGroundAllows(t, fmt.Sprint("thrown ", seed), plan)
 		sides, words := leafSides(t, plan, "raise"), 0
 		for _, s := range sides {
 			words += strings.Count(strings.Join(wordsOf(s.page), " "), " ") // a figure with its thousands and its unit is one

@@ -45,7 +45,6 @@ func (r raising) bays() []block.Block {
 // joining tells of the arches after the first what is too long for their picture: the stakes of their guys, which way round ridge pieces with lights go in, and at
 // which crowns two of them are plugged together.
 func (r raising) joining() (list []block.Block) {
-	ways := r.Plan.WaysOut()
 	add := func(step int, text string) {
 		list = append(list, block.Block{Name: "joining", Gap: 2, Body: block.Words{Text: fmt.Sprintf("Step %d. ", step) + strings.TrimSpace(text)}})
 	}
@@ -54,9 +53,13 @@ func (r raising) joining() (list []block.Block) {
 			add(max(r.step[crew.MeasureBay], r.step[crew.RaiseSame]), r.fixing(to))
 		}
 	}
-	for k, arches := range [2][]int{ways.Left, ways.Ask} {
+	shown, unlike := r.stand[0].Number, ": R first, L last ("+say.And(r.ways.InLeft)+" at R)."
+	if r.FromFar {
+		unlike = ": L first, R last."
+	}
+	for k, arches := range [2][]int{r.ways.Unlike(shown, r.stand), r.ways.Ask} {
 		if len(arches) > 0 {
-			list = append(list, block.Block{Name: "ways in", Gap: 2, Body: block.Words{Text: say.Capital(say.Numbered("arch", arches)) + [2]string{": R first, L last (" + say.And(ways.InLeft) + " at R).", ": ask (" + say.And(ways.InBoth) + ")."}[k]}})
+			list = append(list, block.Block{Name: "ways in", Gap: 2, Body: block.Words{Text: say.Capital(say.Numbered("arch", arches)) + [2]string{unlike, ": ask (" + say.And(r.ways.InBoth) + ")."}[k]}})
 		}
 	}
 	if from := r.prongsFrom(); from > 0 {

@@ -190,7 +190,7 @@ func heardAndAsk(s *spec.Spec) block.Blanks {
 // pictures are the panels in the order of the tasks.
 func (r raising) pictures() []panel {
 	first := r.stand[0]
-	list := []panel{r.together(first), r.tiedFlat(), r.leftFoot(first), r.rightFoot(first), r.heldUp(first), r.measured(first)}
+	list := []panel{r.together(first), r.tiedFlat(), r.firstFoot(first), r.lastFoot(first), r.heldUp(first), r.measured(first)}
 	stood := 0 // steps until an arch stands
 	for _, p := range list[:4] {
 		if p.do != "" {
@@ -248,16 +248,18 @@ func upright(k *arch.Kind) string {
 	return "stake"
 }
 
-func (r raising) leftFoot(a arch.Arch) panel {
-	return panel{action: crew.SetLeft, do: fmt.Sprintf("Crown lifts from beside. Leg %s over its %s, cap to bucket as it comes.", block.Figure(fmt.Sprintf("L%d", a.Number)), upright(a.Kind)),
+func (r raising) firstFoot(a arch.Arch) panel {
+	leg := ground.Leg(r.ways.First(a.Number), a.Number)
+	return panel{action: crew.SetFirst, do: fmt.Sprintf("Crown lifts from beside. Leg %s over its %s, cap to bucket as it comes.", block.Figure(leg.String()), upright(a.Kind)),
 		off:   "Stuck: wipe, no hammer.",
-		paint: func(page *paper.Page, room paper.Rect) { r.LeftFoot(page, room, a.Number) }}
+		paint: func(page *paper.Page, room paper.Rect) { r.FirstFoot(page, room, a.Number) }}
 }
 
-func (r raising) rightFoot(a arch.Arch) panel {
-	return panel{action: crew.WalkRight, do: fmt.Sprintf("Crown uncaps %s from beside. Walk it over, slowly. Hold till both stand.", block.Figure(fmt.Sprintf("R%d", a.Number))),
+func (r raising) lastFoot(a arch.Arch) panel {
+	leg := ground.Leg(r.ways.First(a.Number).Other(), a.Number)
+	return panel{action: crew.WalkLast, do: fmt.Sprintf("Crown uncaps %s from beside. Walk it over, slowly. Hold till both stand.", block.Figure(leg.String())),
 		off:   "Crack: walk it back, ask.",
-		paint: func(page *paper.Page, room paper.Rect) { r.RightFoot(page, room, a.Number) }}
+		paint: func(page *paper.Page, room paper.Rect) { r.LastFoot(page, room, a.Number) }}
 }
 
 // leans is what is done where an arch leans by itself.
@@ -332,7 +334,7 @@ func (r raising) second(first, a arch.Arch, stood int) panel {
 		r.Second(page, room, first.Number, a.Number, joined, r.climbs)
 	}}
 	if !joined {
-		p.do = fmt.Sprintf("Arch %s: steps 1 to %d%s. Hold it until it stands plumb.", block.Figure(fmt.Sprint(a.Number)), stood, r.ownFigures(a.Number))
+		p.do = fmt.Sprintf("Arch %s: steps 1 to %d%s%s. Hold it until it stands plumb.", block.Figure(fmt.Sprint(a.Number)), stood, r.ownOrder(first, a), r.ownFigures(a.Number))
 		p.off = r.leans()
 		return p
 	}
@@ -345,7 +347,7 @@ func (r raising) second(first, a arch.Arch, stood int) panel {
 	if slices.ContainsFunc(r.Plan.Lights.Wraps, ofRidge) {
 		prongs = " (prongs: overleaf)"
 	}
-	p.do = fmt.Sprintf("Arch %d: steps 1 to %d%s. Ridge 1%s into crown %s, then %d. Measure, %s", a.Number, stood, r.ownFigures(a.Number), prongs, block.Figure(fmt.Sprint(a.Number)), first.Number, block.Figure("sign"))
+	p.do = fmt.Sprintf("Arch %d: steps 1 to %d%s%s. Ridge 1%s into crown %s, then %d. Measure, %s", a.Number, stood, r.ownOrder(first, a), r.ownFigures(a.Number), prongs, block.Figure(fmt.Sprint(a.Number)), first.Number, block.Figure("sign"))
 	if p.off = fmt.Sprintf(cutToIt, unwound, leafNumber("stock")); len(r.Plan.Ridge) > 1 {
 		p.do += ", tell the cutting crew"
 	}
@@ -360,6 +362,14 @@ func (r raising) second(first, a arch.Arch, stood int) panel {
 		p.do += fmt.Sprintf(" Arch %d’s %s: overleaf.", a.Number, many)
 	}
 	return p
+}
+
+// ownOrder says of an arch that is raised by another's steps where its own feet go the other way round.
+func (r raising) ownOrder(as, a arch.Arch) string {
+	if r.ways.Unlike(as.Number, []arch.Arch{a}) == nil {
+		return ""
+	}
+	return fmt.Sprintf(", %s first", block.Figure(ground.Leg(r.ways.First(a.Number), a.Number).String()))
 }
 
 // ownFigures are measured on those arches that are the first of another shape, as they stand.
@@ -396,7 +406,7 @@ func (r raising) others() panel {
 	p.do += "."
 	t, _ := r.tasks.first(crew.RaiseRest, 0)
 	var front []string
-	if ways := r.Plan.WaysOut(); len(ways.Left)+len(ways.Ask) > 0 {
+	if len(r.ways.Unlike(r.stand[0].Number, r.stand))+len(r.ways.Ask) > 0 {
 		front = append(front, "feet’s order")
 	}
 	if r.prongsFrom() == crew.RaiseRest {

@@ -309,6 +309,19 @@ func TestBuyingListOfTheGarden(t *testing.T) {
 	}
 }
 
+// The drops of the mill walk hang last in runs of other kinds: their label too is asked to allow all of such a run.
+func TestLabelsAllowTheirRuns(t *testing.T) {
+	plan, facts := examplePlan(t, "millwalk"), map[string]string{}
+	for _, s := range leafSides(t, plan, "stock") {
+		for _, b := range s.blocks {
+			for _, f := range b.Facts {
+				facts[f.What] = f.Value
+			}
+		}
+	}
+	labelsAllowTheirRuns(t, seenFromOutside(t, plan), plan, facts)
+}
+
 // The garden's back: the length of each ridge piece, and no running measure over those that wait for the first, since that changes them, nor what is left over of their sticks; the hold with
 // the plan's figures, a box for each stick that is cut and one for what of it is cut later, each line of whole sticks and the two lines of the hold.
 func TestCutsOfTheGarden(t *testing.T) {
@@ -542,5 +555,37 @@ func TestSpareStakesAreHauled(t *testing.T) {
 	}
 	if want := "steel " + plan.Spec.Units.Mass(measure.Mass(steel)); steel == 0 || !strings.Contains(haul(plan), want) {
 		t.Errorf("%q is not in %q", want, haul(plan))
+	}
+}
+
+// A string whose lead is as far off as its label may be, but else as planned and rightly wound, shows at every ribbon a bulb that the winding's own step lets pass; of one whose lead is not
+// asked for nobody would know. Fine strings are held closer than a hand. By hand: bulbs an inch apart, two of them either way.
+func TestLeadsKeepTheCount(t *testing.T) {
+	const fine = "\n  strings: {fine led: {length: 25 ft, lead: 12 in, tail: 1 in, bulbs: 288, watts: 5 W, volts: 120 V, weight: 0.4 lb}}\n\npower:"
+	for name, plan := range map[string]*layout.Plan{"garden": examplePlan(t, "garden"), "schoolyard": examplePlan(t, "schoolyard"),
+		"fine": changedExample(t, "garden", "where: legs, string: mini led 100 warm", "where: legs, string: fine led", "\n\npower:", fine)} {
+		facts := map[string]string{}
+		for _, s := range leafSides(t, plan, "stock") {
+			for _, b := range s.blocks {
+				for _, f := range b.Facts {
+					facts[f.What] = f.Value
+				}
+			}
+		}
+		off := printedLength(t, plan.Spec.Units, facts["how far a string's length may be off"])
+		give, flags := float64(lighting{plan: plan, u: plan.Spec.Units}.bulbGive()), 0
+		for _, w := range plan.Wraps {
+			l := w.Label
+			if lead := printedLength(t, plan.Spec.Units, facts["lead, "+l.Name]); math.Abs(lead-float64(l.Lead)) > float64(plan.Spec.Units.Grid()) {
+				t.Errorf("%s: a lead of %v, the plan has %v", name, lead, l.Lead)
+			}
+			flags += len(w.Flags)
+			if apart := float64(l.Length-l.Lead-l.Tail) / float64(l.Bulbs-1); len(w.Flags) > 0 && off/apart > give+1e-9 {
+				t.Errorf("%s: a lead %v off shifts the count of %s by %.1f bulbs of %v", name, off, l.Name, off/apart, give)
+			}
+		}
+		if flags == 0 || (name == "fine") != (off < 60) {
+			t.Errorf("%s: %d flags, labels may be %v mm off", name, flags, off)
+		}
 	}
 }

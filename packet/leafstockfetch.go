@@ -18,7 +18,7 @@ import (
 // fetchWords name what is brought: from home, and what the crews of the nights and of the taking down have from the box.
 var fetchWords = map[crew.Thing]string{
 	crew.LongTape: "long tape", crew.ShortTape: "short tape", crew.StringLine: "builder’s line", crew.Bricks: "brick", crew.PlumbBob: "plumb bob", crew.Pencil: "pencil", crew.Phone: "phone",
-	crew.TicketPaper: "locating ticket", crew.Hammer: "sledge", crew.Level: "level", crew.ColouredTape: "coloured tape", crew.LuggageScale: "luggage scale",
+	crew.TicketPaper: "locating ticket", crew.Hammer: "sledge", crew.Level: "level", crew.Driver: "cordless driver, bit, pilot drill", crew.ColouredTape: "coloured tape", crew.LuggageScale: "luggage scale",
 	crew.StakeGrip: "pipe wrench", crew.Saw: "fine saw", crew.Clamp: "clamp", crew.Scraper: "scraper", crew.Marker: "marker", crew.Tarp: "tarp", crew.Mallet: "mallet",
 	crew.Trestles: "trestle", crew.Cutters: "cutters", crew.RejectBag: "reject bag", crew.Bucket: "bucket", crew.Gloves: "gloves", crew.EyeProtection: "eye protection",
 	crew.Stepladder: "stepladder", crew.Screwdriver: "screwdriver", crew.File: "file", crew.OpeningSticks: "opening sticks", crew.Lamp: "test lamp", crew.Torch: "flashlight",

@@ -2,6 +2,7 @@ package packet
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -27,8 +28,8 @@ func readLabels(p *layout.Plan) []block.Block {
 		number := func(head string, width paper.Length) place.Column {
 			return place.Column{Head: head, Lettering: paper.CellSmall, Width: width}
 		}
-		table := place.Table{RowMin: labelRow, Columns: []place.Column{{Head: "Light string", Lettering: paper.Floor}, number("Lit length", 29), number("Plug to socket", 31), number("Bulbs", 18),
-			number("Volts", 20), number("Watts", 20), number("In a row", 20)}}
+		table := place.Table{RowMin: labelRow, Columns: []place.Column{{Head: "Light string", Lettering: paper.Floor}, number("Lead", 21), number("Lit length", 25), number("Total", 28), number("Bulbs", 15),
+			number("Volts", 17), number("Watts", 16), number("In a row", 20)}}
 		list = append(list, block.Block{Name: "labels of the strings", Gap: 1, Body: block.Table{Table: table, Rows: rows}, Facts: facts})
 	}
 	var cords []string
@@ -47,10 +48,25 @@ func readLabels(p *layout.Plan) []block.Block {
 		return nil
 	}
 	u := p.Spec.Units
-	off := u.Inches(practice.WrapEnd(u))
+	off := u.Inches(labelGive(p))
 	return append(titled(labelsHead(p), list...),
 		block.Block{Name: "marks on labels", Gap: 1, Facts: []block.Fact{{What: "how far a string's length may be off", Value: off}},
 			Body: block.Words{Text: fmt.Sprintf("All outdoor, marked %s. Over %s off, or anything else: buy no more, ask.", measure.By(u, "UL, ETL or CSA", "GS, VDE or BSI"), off)}})
+}
+
+// labelGive is how far a string's lead, its lit length and all of it may each be off. Where one is wound its lead shifts every bulb that is counted from the prongs: by no more than the count
+// may be off.
+func labelGive(p *layout.Plan) measure.Length {
+	u := p.Spec.Units
+	off, step := practice.WrapEnd(u), practice.Reading(u)
+	bulbs := measure.Length(lighting{plan: p, u: u}.bulbGive())
+	for _, w := range p.Wraps {
+		if l := w.Label; len(w.Flags) > 0 && l.Bulbs > 1 {
+			apart := (l.Length - l.Lead - l.Tail) / measure.Length(l.Bulbs-1)
+			off = min(off, max(step, step*measure.Length(math.Floor(float64(bulbs*apart/step)+1e-9))))
+		}
+	}
+	return off
 }
 
 // labelsHead says what is done before the rest is bought: of strings that are all in the shed one is read, and none is bought.
@@ -86,28 +102,25 @@ func stringLabels(p *layout.Plan) (rows []place.Row, facts []block.Fact) {
 		done = append(done, s.Kind)
 		l := s.Label
 		joins := joined(p, s.Kind)
-		lit, long := p.Spec.Units.Tape(l.Length-l.Lead-l.Tail), p.Spec.Units.Tape(l.Length)
-		row := place.Row{Cells: []string{s.Kind, lit, long, fmt.Sprint(l.Bulbs), measure.Volts(l.Volts), measure.Watts(l.Watts), joins}}
+		lead, lit, long := p.Spec.Units.Inches(l.Lead), p.Spec.Units.Tape(l.Length-l.Lead-l.Tail), p.Spec.Units.Tape(l.Length)
+		row := place.Row{Cells: []string{s.Kind, lead, lit, long, fmt.Sprint(l.Bulbs), measure.Volts(l.Volts), measure.Watts(l.Watts), joins}}
 		if l.Supply != nil {
 			row.Note = fmt.Sprintf("supply: %s, %s", measure.Watts(l.Supply.Watts), say.Count(l.Supply.Sockets, "socket"))
 		}
 		rows = append(rows, row)
-		facts = append(facts, block.Fact{What: "lit length, " + s.Kind, Value: lit}, block.Fact{What: "plug to socket, " + s.Kind, Value: long},
+		facts = append(facts, block.Fact{What: "lead, " + s.Kind, Value: lead}, block.Fact{What: "lit length, " + s.Kind, Value: lit}, block.Fact{What: "plug to socket, " + s.Kind, Value: long},
 			block.Fact{What: "volts, " + s.Kind, Value: measure.Volts(l.Volts)}, block.Fact{What: "watts, " + s.Kind, Value: measure.Watts(l.Watts)},
 			block.Fact{What: "joined at least, " + s.Kind, Value: joins}, block.Fact{What: "supply, " + s.Kind, Value: row.Note})
 	}
 	return rows, facts
 }
 
-// joined is how many strings of a run are joined behind the plug of one of a kind, itself included: the label must allow as many.
+// joined is how many strings the longest run has that one of a kind is in, all kinds of it counted: the label must allow as many in a row, wherever its own hang.
 func joined(p *layout.Plan, kind string) string {
 	most := 0
 	for _, c := range p.Power.Chains {
-		first := slices.IndexFunc(c.Strings, func(name string) bool {
-			return slices.ContainsFunc(p.Strings, func(s lights.String) bool { return s.Name == name && s.Kind == kind })
-		})
-		if first >= 0 {
-			most = max(most, len(c.Strings)-first)
+		if slices.ContainsFunc(p.Strings, func(s lights.String) bool { return s.Kind == kind && slices.Contains(c.Strings, s.Name) }) {
+			most = max(most, len(c.Strings))
 		}
 	}
 	return fmt.Sprintf("%d+", most)

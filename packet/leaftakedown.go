@@ -15,6 +15,7 @@ import (
 	"hoopwright/layout/measure"
 	"hoopwright/layout/practice"
 	"hoopwright/layout/say"
+	"hoopwright/layout/spec"
 )
 
 // lowering writes the leaf of the crew that takes the tunnel down: people who have not seen it go up.
@@ -223,17 +224,15 @@ func (l lowering) panels(done int) []panel {
 	var list []panel
 	kind := l.stand[n-1].Kind
 	high := l.units.Inches(l.units.Taped(kind.Spec.Stake.Showing()))
-	goes, stays := fmt.Sprintf("R%d", last), fmt.Sprintf("L%d", last)
-	if pictures.FromFar = slices.Contains(l.ways.Left, last); pictures.FromFar {
-		goes, stays = stays, goes
-	}
+	stays := l.ways.First(last)
+	pictures.FromFar = stays == spec.Right
 	down := ""
 	if slices.Contains(standsOn(l.plan), "base") {
 		down = "tie-downs off; "
 	}
 	foot := fmt.Sprintf("All beside: %sFoot 2, Crown lift %s %s, step out; Ladder, beside, %s. "+
 		"Walk till %s is slack: lift off, cap, carry clear.",
-		down, goes, high, block.Figure("caps"), stays)
+		down, ground.Leg(stays.Other(), last), high, block.Figure("caps"), ground.Leg(stays, last))
 	if n > 1 {
 		before, first, joined := l.stand[n-2].Number, l.stand[0].Number, len(l.plan.Ridge) > 0
 		list = append(list, panel{number: done + 1, do: l.freed(before, last), paint: func(page *paper.Page, room paper.Rect) {
@@ -244,7 +243,7 @@ func (l lowering) panels(done int) []panel {
 		foot = "Foot 1, 2 hold it. " + l.takenOff(last) + foot
 	}
 	facts := []block.Fact{{What: "lifted at the take-down", Value: high}}
-	return append(list, panel{number: done + len(list) + 1, do: foot, facts: facts, paint: func(page *paper.Page, room paper.Rect) { pictures.RightFoot(page, room, last) }})
+	return append(list, panel{number: done + len(list) + 1, do: foot, facts: facts, paint: func(page *paper.Page, room paper.Rect) { pictures.LastFoot(page, room, last) }})
 }
 
 // again says which steps take down the arches before the last, which way, and what is taken off first of those that are held.
@@ -294,12 +293,13 @@ func (l lowering) tied() (bays []int) {
 // offMost is of how many arches it is told by name what comes off.
 const offMost = 4
 
-// otherWays says of the arches before the last where it is not the right leg that goes out.
+// otherWays says of the arches before the last where it is not the leg on the last one's side that goes out.
 func (l lowering) otherWays() (words string) {
 	last := l.stand[len(l.stand)-1].Number
-	for k, arches := range [2][]int{l.ways.Left, l.ways.Ask} {
+	stays := l.ways.First(last)
+	for k, arches := range [2][]int{l.ways.Unlike(last, l.stand), l.ways.Ask} {
 		if before := slices.DeleteFunc(slices.Clone(arches), func(a int) bool { return a == last }); len(before) > 0 {
-			words += [2]string{", L for R at ", ", ask at "}[k] + say.Numbers(before)
+			words += [2]string{fmt.Sprintf(", %s for %s at ", stays.Letter(), stays.Other().Letter()), ", ask at "}[k] + say.Numbers(before)
 		}
 	}
 	return words

@@ -275,7 +275,7 @@ func TestWayOutIsClear(t *testing.T) {
 		bed: "right of R, at arches 3 to 5 left of L.|lift R6 28 in|arch 5 to 1, L for R at 3 to 5. Off",
 		bed + ", {name: pond, at: [4 ft, 25 ft], radius: 2 ft}":       "right of R, at arches 3 and 5 left of L; at arch 4 ask.|arch 5 to 1, L for R at 3 and 5, ask at 4. Off",
 		"{name: patio, at: [25 ft, 24 ft], radius: 4 ft, hard: true}": "right of R. |arch 5 to 1. Off",
-		"{name: flower bed, at: [24 ft, 35 ft], radius: 2 ft}":        "right of R, at arch 6 left of L.|lift L6 28 in|Walk till R6 is slack|arch 5 to 1. Off",
+		"{name: flower bed, at: [24 ft, 35 ft], radius: 2 ft}":        "right of R, at arch 6 left of L.|lift L6 28 in|Walk till R6 is slack|arch 5 to 1, R for L at 1 to 5. Off",
 	} {
 		plan := changedExample(t, "garden", bed, features)
 		all := strings.Join(textsOf(leafSides(t, plan, "takedown")), " ")

@@ -51,7 +51,11 @@ var doingLights = map[crew.Action]func(taskWords, crew.Task) string{
 		return "By daylight, push every " + say.And(append(standsOn(w.plan), holders{braces: held.braces}.pick("", "brace")...)) + "."
 	},
 	crew.NightPipe: func(_ taskWords, t crew.Task) string {
-		return "By daylight, look along every pipe. Crown stick upright at " + say.Numbered("crown", figureOf(t, crew.CrownKept).Arches) + "."
+		stick := "Opening sticks as a T, one upright, through every arch."
+		if at := figureOf(t, crew.CrownKept).Arches; at != nil {
+			stick = "Crown stick upright at " + say.Numbered("crown", at) + "."
+		}
+		return "By daylight, look along every pipe. " + stick
 	},
 	crew.NightLights: plainly("Look at lights, plugs, cords. Timers to AUTO."),
 	crew.NightWay:    taskWords.nightWay,

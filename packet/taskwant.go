@@ -23,6 +23,7 @@ var stated = map[crew.Wanted]string{
 	crew.PipeWhole:      "No crack, white line, open joint.",
 	crew.PlugsDry:       "All lit, nothing cracked; plugs dry, covered.",
 	crew.WayEven:        "No ice, nothing to slip or fall over; every way open.",
+	crew.OpeningKept:    "Sticks touch nothing.",
 	crew.LampsOut:       "Ways barred.",
 	crew.DryAndLabelled: "All dry, counted, labelled.",
 	crew.SaidUnplugged:  "Said aloud: all unplugged.",

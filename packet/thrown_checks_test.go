@@ -213,6 +213,24 @@ func printedLength(t *testing.T, u measure.System, text string) float64 {
 	return float64(v)
 }
 
+// labelsAllowTheirRuns: a kind's label is asked for as many in a row as the longest run has that one of it is in.
+func labelsAllowTheirRuns(t *testing.T, o outside, plan *layout.Plan, facts map[string]string) {
+	longest, kind := map[string]int{}, map[string]string{} // runs that a kind is in
+	for _, s := range plan.Strings {
+		kind[s.Name] = s.Kind
+	}
+	for _, c := range o.Chains {
+		for _, name := range c.Strings {
+			longest[kind[name]] = max(longest[kind[name]], len(c.Strings))
+		}
+	}
+	for k, n := range longest {
+		if said := facts["joined at least, "+k]; said != fmt.Sprintf("%d+", n) {
+			t.Errorf("labels of %s are to allow %s in a row, and %d are in a run with one", k, said, n)
+		}
+	}
+}
+
 // figuresAreThePlans: figures that are held on site, that are cut and that are bought are those of the plan.
 func figuresAreThePlans(t *testing.T, o outside, plan *layout.Plan, sides []set) {
 	facts := map[string]string{}
@@ -232,6 +250,7 @@ func figuresAreThePlans(t *testing.T, o outside, plan *layout.Plan, sides []set)
 	if n := facts["Arches"]; n != fmt.Sprint(len(o.Arches)) {
 		t.Errorf("%s arches are printed, the plan has %d", n, len(o.Arches))
 	}
+	labelsAllowTheirRuns(t, o, plan, facts)
 	tape := float64(plan.Spec.Units.Grid())
 	for what := range facts {
 		if m := heldOf.FindStringSubmatch(what); m != nil && !strings.HasSuffix(what, "within") {

@@ -58,8 +58,8 @@ const (
 	WatchLine
 	JoinCrown
 	TieGuysFlat // while the arch lies
-	SetLeft     // foot
-	WalkRight   // foot
+	SetFirst    // foot
+	WalkLast    // foot
 	StretchGuys
 	FixBraces // from the arch's legs to their pegs
 	MeasureArch
@@ -197,7 +197,8 @@ const (
 	LaidFlat // before a forecast of it
 	StakesHold
 	PipeWhole // and every socket home
-	CrownKept // no lower than the night before by more than Limit
+	CrownKept // no lower than on the first night by more than Limit
+	OpeningKept
 	PlugsDry
 	WayEven
 	LampsOut // everyone out, lights out, both ends barred

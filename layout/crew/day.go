@@ -24,6 +24,7 @@ type Input struct {
 	Lights  lights.Layout
 	Ridge   []RidgePiece
 	LegCuts int                  // leg pieces that are cut from longer stock
+	Screws  int                  // in boards under feet
 	InShed  map[lights.Part]bool // legs that the shed can hold with their strings on
 	Chains  []Chain
 	Wiring

@@ -84,8 +84,8 @@ func actions(p Plan) (list []Action) {
 func TestOrderOfWork(t *testing.T) {
 	list := actions(Day(garden(6)))
 	last := -1
-	for _, a := range []Action{ReadTicket, PullTest, DriveStakes, MeasureWidths, CutTrial, NameSticks, TestStrings, WindPipe, CheckDay, TieGuysFlat, SetLeft,
-		WalkRight, StretchGuys, MeasureArch, RaiseSame, MeasureBay, CutRidge, RaiseRest, SightAlong, TryOpening, TestOutlets, LayCords, PlugRuns, DarkWalk, NoonCall, Unplug, LowerArches, PullStakes, NextYear} {
+	for _, a := range []Action{ReadTicket, PullTest, DriveStakes, MeasureWidths, CutTrial, NameSticks, TestStrings, WindPipe, CheckDay, TieGuysFlat, SetFirst,
+		WalkLast, StretchGuys, MeasureArch, RaiseSame, MeasureBay, CutRidge, RaiseRest, SightAlong, TryOpening, TestOutlets, LayCords, PlugRuns, DarkWalk, NoonCall, Unplug, LowerArches, PullStakes, NextYear} {
 		at := slices.Index(list, a)
 		if at <= last {
 			t.Errorf("action %d is number %d, after one that is number %d", a, at, last)

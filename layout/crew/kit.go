@@ -31,6 +31,7 @@ const (
 	SpareCap
 	Hammer
 	Level
+	Driver // for the screws in boards: a battery, a bit, a drill for their holes
 	Ribbon
 	ColouredTape
 	LuggageScale

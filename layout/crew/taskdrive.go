@@ -69,9 +69,9 @@ func (b *tasker) checkAgain() {
 // bases stands the bars of arches on weighted bases and of their braces of pipe.
 func (b *tasker) bases(list []ground.Stake) {
 	bars := slices.DeleteFunc(slices.Clone(list), func(s ground.Stake) bool { return !s.Steel() })
-	b.add(b.Spec.Crew.Rates.Stake*float64(len(bars)), Task{Action: SetBases, Hold: true, Who: Who{People: practice.Drivers, Grown: true}, Of: Scope{Stakes: list}, IfOff: cures(Ask),
+	b.add(b.Spec.Crew.Rates.Stake*float64(len(bars))+practice.MinutesScrew*float64(b.Screws), Task{Action: SetBases, Hold: true, Who: Who{People: practice.Drivers, Grown: true}, Of: Scope{Stakes: list}, IfOff: cures(Ask),
 		Want: []Figure{{What: Plumb, Stakes: bars}, {What: Capped, Count: len(bars)}},
-		Uses: []Need{one(SoleBoards), many(BarSockets, len(bars)), many(Stakes, len(bars)), many(Caps, len(bars)), one(Level), many(Screwdriver, practice.Drivers/2), many(Gloves, practice.Drivers)}})
+		Uses: []Need{one(SoleBoards), many(BarSockets, len(bars)), many(Stakes, len(bars)), many(Caps, len(bars)), one(Level), one(Driver), many(Gloves, practice.Drivers)}})
 }
 
 // weighDown lays bags on bases and at the ends of guys and braces, once the feet are as wide apart as they are to be: then nobody shifts them.

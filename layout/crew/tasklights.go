@@ -203,6 +203,11 @@ func (b *tasker) hanging() {
 	}
 	if o := b.Spec.Tunnel; o.OpeningWidth > 0 && o.OpeningHeight > 0 {
 		b.add(practice.MinutesMeasure*float64(len(b.Arches)), Task{Action: TryOpening, Of: Scope{Arches: numbers(b.Arches)}, Who: Who{People: 2}, Hold: true, IfOff: cures(TieUp, Ask),
-			Want: []Figure{{What: OpeningHigh, Length: o.OpeningHeight}, {What: OpeningWide, Length: o.OpeningWidth}}, Uses: []Need{long(OpeningSticks, 1, o.OpeningHeight), long(OpeningSticks, 1, o.OpeningWidth)}})
+			Want: []Figure{{What: OpeningHigh, Length: o.OpeningHeight}, {What: OpeningWide, Length: o.OpeningWidth}}, Uses: b.openingSticks()})
 	}
+}
+
+// openingSticks are as high and as wide as the opening.
+func (b *tasker) openingSticks() []Need {
+	return []Need{long(OpeningSticks, 1, b.Spec.Tunnel.OpeningHeight), long(OpeningSticks, 1, b.Spec.Tunnel.OpeningWidth)}
 }

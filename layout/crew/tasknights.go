@@ -3,6 +3,7 @@
 package crew
 
 import (
+	"math"
 	"slices"
 
 	"hoopwright/layout/arch"
@@ -31,13 +32,10 @@ func (b *tasker) nights() {
 		stakes.Uses = []Need{one(SpareCap)}
 	}
 	b.add(practice.MinutesTalk/2, stakes)
-	kept := Figure{What: CrownKept, Limit: practice.CrownFell(b.units)}
-	high := measure.Length(0)
-	for _, a := range b.watched() {
-		kept.Arches, high = append(kept.Arches, a.Number), max(high, a.Crown)
-	}
-	b.add(practice.MinutesTalk/2, Task{Action: NightPipe, Of: Scope{Arches: numbers(b.Arches)}, Who: one1, Want: []Figure{state(PipeWhole), kept}, IfOff: cures(CloseTonight),
-		Uses: []Need{long(CrownStick, 1, measure.RoundUp(high, practice.Paced(b.units))), one(Marker)}})
+	pipe := Task{Action: NightPipe, Of: Scope{Arches: numbers(b.Arches)}, Who: one1, IfOff: cures(CloseTonight)}
+	kept, uses := b.crowns()
+	pipe.Want, pipe.Uses = []Figure{state(PipeWhole), kept}, uses
+	b.add(practice.MinutesTalk/2, pipe)
 	outlets := b.outlets()
 	if len(outlets) > 0 {
 		b.add(practice.MinutesMeasure*float64(len(outlets)), Task{Action: NightTest, Of: Scope{Outlets: outlets}, Who: one1, Want: []Figure{state(TestTrips)}, IfOff: cures(Electrician, CloseTonight)})
@@ -52,6 +50,32 @@ func (b *tasker) nights() {
 	b.add(practice.MinutesTalk/2, Task{Action: NightWay, Who: one1, Want: []Figure{state(WayEven), state(NoneAcross)}, IfOff: cures(CloseTonight),
 		Uses: append(mats, many(Lanterns, practice.Lanterns(b.Spec.Tunnel.Length)), many(Torch, practice.Watchers+side), bars, one(Ribbon), one(WindMeter), one(FirstAid), one(Phone))})
 	b.add(practice.MinutesTalk/2, Task{Action: NightClose, Who: one1, Hold: true, Want: []Figure{state(LampsOut)}, Record: []Record{TimeDone}, Uses: []Need{bars, one(Pencil)}})
+}
+
+// crowns is what is looked for at the crowns, and with what: that some keep above their marks on a stick, or, where they may come down by too little to be told, that all leave the
+// opening clear.
+func (b *tasker) crowns() (Figure, []Need) {
+	fall := b.crownsFall()
+	if fall < practice.CrownTells(b.units) {
+		return state(OpeningKept), b.openingSticks()
+	}
+	kept, high := Figure{What: CrownKept, Limit: fall}, measure.Length(0)
+	for _, a := range b.watched() {
+		kept.Arches, high = append(kept.Arches, a.Number), max(high, a.Crown)
+	}
+	return kept, []Need{long(CrownStick, 1, measure.RoundUp(high, practice.Paced(b.units))), one(Marker)}
+}
+
+// crownsFall is how far crowns may come down since the first night: a hand, and no farther than keeps the opening clear of all that hangs, under an arch that was raised as low as passes.
+func (b *tasker) crownsFall() measure.Length {
+	most, step := practice.CrownFell(b.units), practice.Reading(b.units)
+	if o := b.Spec.Tunnel; o.OpeningWidth > 0 && o.OpeningHeight > 0 {
+		for _, a := range b.Arches {
+			spare := a.BoxHeight - o.OpeningHeight - a.GiveOrTake(b.units)
+			most = min(most, step*measure.Length(math.Floor(float64(spare/step))))
+		}
+	}
+	return most
 }
 
 // bars are what every way is closed with.
@@ -102,9 +126,9 @@ func (b *tasker) takeDown() {
 		pull = append(pull, one(StakeGrip))
 	}
 	if slices.ContainsFunc(b.Ground.Stakes, func(s ground.Stake) bool { return s.Base }) {
-		pull = append(pull, one(Screwdriver))
+		pull = append(pull, one(Driver))
 	}
-	b.add(practice.MinutesOut*float64(n), Task{Action: PullStakes, Of: Scope{Stakes: b.Ground.Stakes}, Who: pair, Hold: true, Record: []Record{Found}, Want: []Figure{{What: NoneLeft, Count: n}},
+	b.add(practice.MinutesOut*float64(n)+practice.MinutesUnscrew*float64(b.Screws), Task{Action: PullStakes, Of: Scope{Stakes: b.Ground.Stakes}, Who: pair, Hold: true, Record: []Record{Found}, Want: []Figure{{What: NoneLeft, Count: n}},
 		IfOff: cures(FindStake), Uses: pull})
 	b.add(practice.MinutesLabel*float64(len(b.Arches)), Task{Action: LookOver, Of: all, Who: pair, IfOff: cures(CutThrough), Uses: []Need{one(Marker)}})
 	b.add(practice.MinutesTalk*3, Task{Action: Store, Who: pair, Want: []Figure{state(DryAndLabelled)}, Hold: true, Record: []Record{Found}, Uses: []Need{one(Marker), many(Boxes, b.boxes()), many(Bags, len(b.Lights.Strings)+1)}})

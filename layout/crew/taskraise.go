@@ -101,8 +101,8 @@ func (b *tasker) standFirst(a arch.Arch) {
 	b.joinCrowns(JoinCrown, one1, Raising)
 	b.tieGuys(a)
 	feet := Who{Roles: []Role{Foot1, Foot2, Crown}, Grown: true}
-	b.add(b.Spec.Crew.Rates.Raise/2, Task{Action: SetLeft, Of: Scope{Arches: one1}, Who: feet, Uses: []Need{one(Bucket)}})
-	b.add(b.Spec.Crew.Rates.Raise/2, Task{Action: WalkRight, Of: Scope{Arches: one1}, Who: feet, Uses: []Need{one(Bucket), one(SpareStick)}})
+	b.add(b.Spec.Crew.Rates.Raise/2, Task{Action: SetFirst, Of: Scope{Arches: one1}, Who: feet, Uses: []Need{one(Bucket)}})
+	b.add(b.Spec.Crew.Rates.Raise/2, Task{Action: WalkLast, Of: Scope{Arches: one1}, Who: feet, Uses: []Need{one(Bucket), one(SpareStick)}})
 	b.stretch(a)
 	b.measure(a)
 }

@@ -138,7 +138,7 @@ func (v *survey) byTapes(what, key string, from []spec.Tape, side spec.Side) (Ma
 			v.report(key, finding.LookAt, "mark-on-other-side", fmt.Sprintf(
 				"The tapes put %s on the %s of the line from %s to %s, the spec says %s: the tapes are believed. Look which it is.",
 				what, 1-side, circles[0].from, circles[1].from, side),
-				finding.Change{Key: key + ".side", Value: (1 - side).String()})
+				finding.Change{Key: key + ".side", Value: side.Other().String()})
 		}
 	}
 	for k := range circles {

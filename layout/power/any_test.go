@@ -2,7 +2,9 @@ package power
 
 import (
 	"math/rand/v2"
+	"regexp"
 	"slices"
+	"strings"
 	"testing"
 
 	"hoopwright/layout/catalog"
@@ -33,12 +35,61 @@ func anyPlan(t *testing.T, seed uint64) {
 	if t.Failed() {
 		t.Fatalf("split %v, circuits %+v, outlets %+v", in.Spec.Power.Split, in.Spec.Power.Circuits, in.Spec.Site.Outlets)
 	}
+	mixedTold(t, in, p)
 	unfed := slices.ContainsFunc(p.Chains, func(c Chain) bool { return c.Outlet == "" })
 	told := slices.ContainsFunc(codes(p), func(c string) bool {
 		return c == "not-enough-amps" || c == "not-enough-sockets" || c == "no-power-given" || c == "wrong-volts"
 	})
 	if unfed != told {
 		t.Fatalf("unfed %v, findings %v", unfed, codes(p))
+	}
+}
+
+// mixedTold walks every run: those of unlike strings, and no others, are named on the note of them, with all kinds in them. That of runs that follow each other names the first and
+// the last.
+func mixedTold(t *testing.T, in Input, p Plan) {
+	kind := map[string]string{}
+	for _, s := range in.Strings {
+		kind[s.Name] = s.Kind
+	}
+	var mixed []string
+	kinds := map[string]bool{}
+	for _, c := range p.Chains {
+		own := map[string]bool{}
+		for _, name := range c.Strings {
+			own[kind[name]] = true
+		}
+		if len(own) > 1 {
+			mixed = append(mixed, c.Name)
+			for k := range own {
+				kinds[k] = true
+			}
+		}
+	}
+	var told []string
+	for _, f := range p.Findings {
+		if f.Code != "mixed-run" {
+			continue
+		}
+		words := regexp.MustCompile(`^Runs? ([A-Z, toand]+) joins? (.+) end to end`).FindStringSubmatch(f.Text)
+		for _, part := range strings.Split(strings.ReplaceAll(words[1], " and ", ", "), ", ") {
+			from, to, _ := strings.Cut(part, " to ")
+			on := false
+			for _, c := range p.Chains {
+				if on = on || c.Name == from; on {
+					told = append(told, c.Name)
+				}
+				on = on && to != "" && c.Name != to
+			}
+		}
+		for k := range kinds {
+			if !strings.Contains(words[2], k) {
+				t.Errorf("%s is in mixed runs, and %q names it not", k, f.Text)
+			}
+		}
+	}
+	if !slices.Equal(told, mixed) {
+		t.Errorf("runs %v are mixed, told %v", mixed, told)
 	}
 }
 

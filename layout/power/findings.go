@@ -4,6 +4,7 @@ package power
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"hoopwright/layout/finding"
@@ -226,14 +227,27 @@ func (f *feeding) cordSays() {
 
 // mixedSays tells of runs that join unlike strings.
 func (f *feeding) mixedSays() {
+	var mixed []int
+	var kinds []string
 	for i, c := range f.chains {
+		unlike := func(t seat) bool { return f.site.at(t).Kind != c.Kind }
+		if !slices.ContainsFunc(f.runs[i].seats, unlike) {
+			continue
+		}
+		mixed = append(mixed, i)
 		for _, t := range f.runs[i].seats {
-			if kind := f.site.at(t).Kind; kind != c.Kind {
-				f.say(finding.Note, "mixed-run", "lights.strings", "Run %s joins %s and %s end to end, within the lower limits of both labels. Read both: if one allows its own kind only, feed the two apart.", c.Name, c.Kind, kind)
-				return
+			if kind := f.site.at(t).Kind; !slices.Contains(kinds, kind) {
+				kinds = append(kinds, kind)
 			}
 		}
 	}
+	if mixed == nil {
+		return
+	}
+	names := say.Ranges(mixed, func(i int) string { return f.chains[i].Name })
+	all := say.Agree(len(kinds)-1, "both", "all")
+	f.say(finding.Note, "mixed-run", "lights.strings", "%s %s %s %s end to end, within the lowest limits of %s labels. Read %s: if one allows its own kind only, feed them apart.",
+		say.Agree(len(mixed), "Run", "Runs"), names, say.Agree(len(mixed), "joins", "join"), say.And(kinds), all, all)
 }
 
 // crossingSays tells what a cord over the way would save.

@@ -19,6 +19,8 @@ const (
 	MinutesLook    = 0.2 // one of them looked at and touched
 	MinutesClimb   = 1.5 // a stepladder moved to the next crown, up and down, one at its foot: of both
 	MinutesBag     = 1   // one bag of a man's easy load carried along the row and laid
+	MinutesScrew   = 0.7 // one wood screw: its hole drilled, the bit changed, the screw driven; one holds, one drives
+	MinutesUnscrew = 0.2 // one of them out
 	MinutesTie     = 2   // one line through a foot's bags
 	MinutesEven    = 1   // one guy felt and evened
 )

@@ -34,9 +34,14 @@ func Mats(long measure.Length) int {
 	return 2 + int(math.Ceil(float64(long/each)-1e-9))
 }
 
-// CrownFell is how far a crown may have come down from one night to the next: a hand. Our own choice.
+// CrownFell is how far a crown may have come down since the first night, at most: a hand. Our own choice.
 func CrownFell(u measure.System) measure.Length {
 	return measure.By(u, 4*measure.Inch, 100*measure.Millimetre)
+}
+
+// CrownTells is the least that a crown must come down to be told from a cold night, by a mark on a stick. Our own choice.
+func CrownTells(u measure.System) measure.Length {
+	return measure.By(u, measure.Inch, 25*measure.Millimetre)
 }
 
 // Paced is how coarse a distance is told that is paced or cut by eye. Our own choice.

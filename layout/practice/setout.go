@@ -64,6 +64,9 @@ func BoardThick(u measure.System) measure.Length {
 // PlateScrews are the screws of a joint's plate, half of them in each board. Common practice, no source.
 const PlateScrews = 8
 
+// SocketScrews are the screws of a bar's socket: a floor flange has four holes. Common practice, no source.
+const SocketScrews = 4
+
 // LathTies are the zip ties about two laths where they lie over each other. Our own choice.
 const LathTies = 2
 

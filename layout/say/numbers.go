@@ -28,13 +28,21 @@ func Range(first, last int) string {
 
 // Numbers prints numbers that rise, three or more in a row as a range: "1, 3 to 5 and 8", "4 and 5".
 func Numbers(numbers []int) string {
+	return Ranges(numbers, func(n int) string { return fmt.Sprint(n) })
+}
+
+// Ranges prints what has names in the order of its numbers, which rise: "A, C to E and H".
+func Ranges(numbers []int, name func(int) string) string {
 	var words []string
 	for _, r := range Runs(numbers) {
-		if r.Last == r.First+1 {
-			words = append(words, fmt.Sprint(r.First), fmt.Sprint(r.Last))
-			continue
+		switch first, last := name(r.First), name(r.Last); r.Last - r.First {
+		case 0:
+			words = append(words, first)
+		case 1:
+			words = append(words, first, last)
+		default:
+			words = append(words, first+" to "+last)
 		}
-		words = append(words, Range(r.First, r.Last))
 	}
 	return And(words)
 }

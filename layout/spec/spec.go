@@ -33,6 +33,9 @@ const (
 // String returns "left" or "right".
 func (s Side) String() string { return [...]string{"left", "right"}[s] }
 
+// Other returns the other side.
+func (s Side) Other() Side { return Right - s }
+
 // Letter returns "L" or "R", the letter of stakes and legs.
 func (s Side) Letter() string { return [...]string{"L", "R"}[s] }
 

@@ -7,6 +7,7 @@ import (
 
 	"hoopwright/layout/finding"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 )
 
 // Piece is one length of pipe or bar with its place in the tunnel. On a bar it carries where its cut comes.
@@ -74,6 +75,19 @@ type Item struct {
 	Plugs    int             `json:"-"`             // that a timer has sockets for, at least
 	Priced   bool            `json:"-"`             // Price is known or assumed
 	Assumed  bool            `json:"price_assumed"` // by us, for want of one in the spec
+}
+
+// Screws counts the wood screws of boards' joints and of the sockets on them.
+func (l List) Screws() (n int) {
+	for _, i := range l.Shopping {
+		switch i.Kind {
+		case PlateScrew:
+			n += i.Need
+		case BarSocket:
+			n += practice.SocketScrews * i.Need
+		}
+	}
+	return n
 }
 
 // List is what the tunnel is made of and what to buy.
