@@ -208,7 +208,7 @@ func crownAt(g ground.Layout, a arch.Arch) [3]measure.Length {
 func (p *Plan) solveStock() {
 	in := stock.Input{Spec: p.Spec, Arches: p.Arches, Stakes: p.Stakes, Strings: p.Strings, Ties: p.Lights.Ties, LegTies: p.Lights.LegTies, HungTies: p.Lights.HungTies, FootWeight: p.Weather.Feet.Weight, TieWeight: p.Weather.Feet.Guy}
 	for _, r := range p.Ridge {
-		in.Ridge = append(in.Ridge, stock.RidgeCut{Bay: r.Bay, Length: r.Cut})
+		in.Ridge = append(in.Ridge, r.Cut)
 	}
 	in.LineByBay = crew.LineByBay(p.Spec)
 	in.Wiring = p.wiring()

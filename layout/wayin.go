@@ -81,7 +81,7 @@ func wayInWords(p, plain *Plan, odd []int) string {
 func (p *Plan) sticks() (n int) {
 	in := stock.Input{Spec: p.Spec, Arches: p.Arches}
 	for _, r := range p.Ridge {
-		in.Ridge = append(in.Ridge, stock.RidgeCut{Bay: r.Bay, Length: r.Cut})
+		in.Ridge = append(in.Ridge, r.Cut)
 	}
 	list, left := stock.Make(in), 0
 	for _, piece := range list.Pieces {

@@ -134,7 +134,7 @@ func (s strength) depths() block.Block {
 		acts string
 	}
 	gusts := []actedOn{{0, ""}, {w.Inside, ": nobody inside"}, {w.Down, ": the tunnel is down before"},
-		{w.OpensTo(), ": then it may stay open up to forecast gusts of " + s.u.Speed(weather.InsideMost)}}
+		{w.OpensTo(), ": then it may stay open up to forecast gusts of " + s.u.Speed(practice.InsideMost)}}
 	slices.SortStableFunc(gusts, func(a, b actedOn) int { return cmp.Compare(a.gust, b.gust) })
 	var rows []place.Row
 	for _, g := range gusts {

@@ -19,7 +19,7 @@ func (k skies) insideGust() weather.Gust {
 	if w := k.plan.Weather; w != nil && len(w.Bears) > 0 {
 		return w.InsideGust()
 	}
-	return weather.Gust{Local: weather.InsideMost, Forecast: weather.InsideMost}
+	return weather.Gust{Local: practice.InsideMost, Forecast: practice.InsideMost}
 }
 
 // solved reports that the tunnel's weather is worked out.

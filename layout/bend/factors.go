@@ -23,12 +23,11 @@ func (s *Solver) Factor(rod Rod, most float64) (float64, error) {
 
 // lighten brings the state to the rod without its weights, and returns the aim it then has.
 func (s *Solver) lighten(rod Rod) (light aim, err error) {
-	if err := rod.check(); err != nil {
+	if _, err := s.take(rod); err != nil {
 		return light, err
 	}
-	s.rod = rod
-	s.mesh(rod)
-	light = aim{rod.DX, rod.DY, rod.Start.Angle, rod.Finish.Angle, 0}
+	light = s.aim
+	light.load = 0
 	var tried []string
 	err = s.weightless(light, &tried)
 	s.fits = err == nil

@@ -57,17 +57,14 @@ func (s *Solver) Solve(rod Rod) (*Shape, error) {
 // Next is as Solve for a rod much like the one before it: it starts from that one's shape alone, and finds nothing, soon, where that leads nowhere.
 // The next call then starts from the last shape that was found.
 func (s *Solver) Next(rod Rod) (*Shape, error) {
-	if err := rod.check(); err != nil {
+	s.kept.copyFrom(&s.now)
+	alike, err := s.take(rod)
+	if err != nil {
 		return nil, err
 	}
-	s.kept.copyFrom(&s.now)
-	pieces, nodes := len(s.pieces), s.nodes
-	s.rod = rod
-	s.mesh(rod)
-	if !s.fits || pieces != len(s.pieces) || nodes != s.nodes {
+	if !alike {
 		return s.Solve(rod)
 	}
-	s.aim = aim{rod.DX, rod.DY, rod.Start.Angle, rod.Finish.Angle, 1}
 	if s.newton() && s.stable() {
 		return s.shape(true), nil
 	}
@@ -75,19 +72,27 @@ func (s *Solver) Next(rod Rod) (*Shape, error) {
 	return nil, &Unsolved{Reason: "no stable shape found near the one before", Tried: []string{"the shape before it"}}
 }
 
-// find brings the state to the rod's shape, and reports whether that is stable.
-func (s *Solver) find(rod Rod) (stable bool, err error) {
+// take cuts a rod and aims at its feet and weights, and reports whether the state is a shape of one that is cut alike.
+func (s *Solver) take(rod Rod) (alike bool, err error) {
 	if err := rod.check(); err != nil {
-		s.fits = false
 		return false, err
 	}
 	pieces, nodes := len(s.pieces), s.nodes
-	s.rod = rod
+	s.rod, s.aim = rod, aim{rod.DX, rod.DY, rod.Start.Angle, rod.Finish.Angle, 1}
 	s.mesh(rod)
-	goal := aim{rod.DX, rod.DY, rod.Start.Angle, rod.Finish.Angle, 1}
+	return s.fits && pieces == len(s.pieces) && nodes == s.nodes, nil
+}
+
+// find brings the state to the rod's shape, and reports whether that is stable.
+func (s *Solver) find(rod Rod) (stable bool, err error) {
+	alike, err := s.take(rod)
+	if err != nil {
+		s.fits = false
+		return false, err
+	}
+	goal := s.aim
 	var tried []string
-	if s.fits && pieces == len(s.pieces) && nodes == s.nodes {
-		s.aim = goal
+	if alike {
 		if s.newton() && s.stable() {
 			return true, nil
 		}
@@ -95,7 +100,6 @@ func (s *Solver) find(rod Rod) (stable bool, err error) {
 	}
 	s.fits = false
 	s.guess(goal)
-	s.aim = goal
 	if s.newton() && s.stable() {
 		s.fits = true
 		return true, nil

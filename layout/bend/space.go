@@ -69,7 +69,7 @@ func NewSpace(rod Rod, rest *Shape, parts int, wind []Load, crown float64, ties 
 	cut.rod = bare
 	cut.mesh(bare)
 	s := &Space{cut: cut, held: crown, ties: ties, dx: rod.DX, dy: rod.DY, foot: vec{-rest.Thrust, rest.FinishLift}, pulls: make([]tension, len(ties))}
-	s.knots = make([]turn, cut.nodes)
+	s.knots, s.dead, s.wind = make([]turn, cut.nodes), make([]float64, cut.nodes), make([]float64, cut.nodes)
 	for i := range cut.pieces {
 		p := &cut.pieces[i]
 		if p.stiff == 0 {
@@ -83,23 +83,23 @@ func NewSpace(rod Rod, rest *Shape, parts int, wind []Load, crown float64, ties 
 		s.links = append(s.links, link{s: p.s, length: p.length, stiff: vec{p.torsion / p.length, p.stiff / p.length, p.stiff / p.length}, turn: 2 * math.Sin(p.turn/2)})
 	}
 	for _, load := range rod.Loads {
-		s.dead = s.lay(cut, s.dead, load, load.Weight)
+		s.lay(s.dead, load, load.Weight)
 		s.weight += load.Weight
 	}
 	at := 0.0
 	for _, st := range rod.Stretches {
-		s.dead = s.lay(cut, s.dead, Load{From: at, To: at + st.Length}, st.Weight)
+		s.lay(s.dead, Load{From: at, To: at + st.Length}, st.Weight)
 		s.weight += st.Weight
 		at += st.Length
 	}
 	for _, load := range wind {
-		s.wind = s.lay(cut, s.wind, load, load.Push)
+		s.lay(s.wind, load, load.Push)
 		s.push += load.Push
 	}
 	s.beyond(rod, wind)
-	s.full, s.crown = s.lever(cut, at), s.lever(cut, crown)
+	s.full, s.crown = s.lever(at), s.lever(crown)
 	for _, t := range ties {
-		s.levers = append(s.levers, s.lever(cut, t.At))
+		s.levers = append(s.levers, s.lever(t.At))
 	}
 	n := len(s.knots)
 	s.axes, s.block, s.side, s.inverse = make([]mat, n), make([]mat, n), make([]mat, n), make([]mat, n)
@@ -118,20 +118,19 @@ func (s *Space) chord(p *piece) float64 {
 }
 
 // lever returns by how much each knot's tangent carries a place along the rod.
-func (s *Space) lever(cut *Solver, at float64) []float64 {
-	return s.lay(cut, nil, Load{From: at, To: at}, 1)
+func (s *Space) lever(at float64) []float64 {
+	levers := make([]float64, s.cut.nodes)
+	s.lay(levers, Load{From: at, To: at}, 1)
+	return levers
 }
 
 // lay adds a load's levers, times its size, to those of others.
-func (s *Space) lay(cut *Solver, sum []float64, load Load, size float64) []float64 {
-	if sum == nil {
-		sum = make([]float64, cut.nodes)
-	}
+func (s *Space) lay(sum []float64, load Load, size float64) {
 	width := load.To - load.From
-	spread := width > closest*cut.length
+	spread := width > closest*s.cut.length
 	beyond, hung := 0.0, false
-	for i := len(cut.pieces) - 1; i >= 0; i-- {
-		p := &cut.pieces[i]
+	for i := len(s.cut.pieces) - 1; i >= 0; i-- {
+		p := &s.cut.pieces[i]
 		own, at := 0.0, 0.0 // what hangs on the piece, and where on it
 		if from, to := max(load.From, p.s), min(load.To, p.s+p.length); spread && to > from {
 			own, at = size*(to-from)/width, ((from+to)/2-p.s)/p.length
@@ -147,7 +146,6 @@ func (s *Space) lay(cut *Solver, sum []float64, load Load, size float64) []float
 		}
 		beyond += own
 	}
-	return sum
 }
 
 // beyond fills in what hangs and pushes beyond the middle of each link.

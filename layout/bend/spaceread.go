@@ -50,9 +50,7 @@ func (s *Space) strained(a *Aside, wind float64) {
 		for _, way := range [2]float64{-1, 1} {
 			end := m.plus(-way, more)
 			across := end.plus(-end.dot(t), t)
-			if bend := across.length() / (l.stiff[2] * l.length); bend > a.Bend {
-				a.Bend = bend
-			}
+			a.Bend = max(a.Bend, across.length()/(l.stiff[2]*l.length))
 		}
 	}
 }
@@ -110,4 +108,4 @@ func (s *Space) CrownStiffness() (stiffness float64, held bool) {
 }
 
 // Place returns where a place of the rod is, m.
-func (s *Space) Place(at float64) [3]float64 { return s.place(s.lever(s.cut, at)) }
+func (s *Space) Place(at float64) [3]float64 { return s.place(s.lever(at)) }

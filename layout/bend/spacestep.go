@@ -71,7 +71,7 @@ func (s *Space) assemble(wind float64) {
 		t := s.tangent(i)
 		force := s.foot.times(s.full[i])
 		force[1] -= s.dead[i]
-		force[2] += wind*s.windAt(i) + s.ridge*s.crown[i]
+		force[2] += wind*s.wind[i] + s.ridge*s.crown[i]
 		for j := range s.ties {
 			force = force.plus(s.pulls[j].force*s.levers[j][i], s.pulls[j].toward)
 		}
@@ -96,13 +96,6 @@ func (s *Space) assemble(wind float64) {
 }
 
 func (a vec) times(t float64) vec { return vec{t * a[0], t * a[1], t * a[2]} }
-
-func (s *Space) windAt(i int) float64 {
-	if s.wind == nil {
-		return 0
-	}
-	return s.wind[i]
-}
 
 // lift fills in lever·(t × e) for the three axes e.
 func (s *Space) lift(column int, lever float64, i int, t vec) {

@@ -20,26 +20,25 @@ type moved struct {
 // mix returns how a spot moves that follows others: f turns the moves of those by one reading into its own.
 func mix(a, b, c wander, f func(a, b, c spec.Point) spec.Point) wander {
 	var out wander
-	for i, j, k := 0, 0, 0; i < len(a) || j < len(b) || k < len(c); {
+	left := [3]wander{a, b, c}
+	for {
 		next := math.MaxInt
-		for _, w := range []wander{a[i:], b[j:], c[k:]} {
+		for _, w := range left {
 			if len(w) > 0 {
 				next = min(next, w[0].reading)
 			}
 		}
-		var p, q, r spec.Point
-		if i < len(a) && a[i].reading == next {
-			p, i = a[i].by, i+1
+		if next == math.MaxInt {
+			return out
 		}
-		if j < len(b) && b[j].reading == next {
-			q, j = b[j].by, j+1
+		var by [3]spec.Point
+		for i, w := range left {
+			if len(w) > 0 && w[0].reading == next {
+				by[i], left[i] = w[0].by, w[1:]
+			}
 		}
-		if k < len(c) && c[k].reading == next {
-			r, k = c[k].by, k+1
-		}
-		out = append(out, moved{next, f(p, q, r)})
+		out = append(out, moved{next, f(by[0], by[1], by[2])})
 	}
-	return out
 }
 
 // carried is where a marking from printed figures puts every spot, and how each wanders with the readings.

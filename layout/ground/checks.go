@@ -78,11 +78,9 @@ func (m *marker) checks() (list []Check) {
 	}
 	m.tapeChecks(add)
 	m.foundChecks(add)
-	for _, p := range m.stretches() {
-		if m.Straight {
-			add(Row, m.stake(p.First, spec.Left), m.stake(p.Last, spec.Left), FindAgain)
-			add(Row, m.stake(p.First, spec.Right), m.stake(p.Last, spec.Right), FindAgain)
-		}
+	for _, p := range m.TapeLengths(m.units) {
+		add(Row, m.stake(p.First, spec.Left), m.stake(p.Last, spec.Left), FindAgain)
+		add(Row, m.stake(p.First, spec.Right), m.stake(p.Last, spec.Right), FindAgain)
 	}
 	across := MoveAcross
 	if !m.Straight {
@@ -182,10 +180,7 @@ func (m *marker) slides(list []Check) {
 	if !ok || len(m.stretches()) != 1 {
 		return
 	}
-	per := measure.Inch
-	if m.units == measure.Metric {
-		per = 10 * measure.Millimetre
-	}
+	per := measure.By(m.units, measure.Inch, 10)
 	for i := range list {
 		if list[i].Kind == WholeDiagonal {
 			list[i].Mend, list[i].Worth = SlideRow, measure.Length(share)*per

@@ -67,37 +67,36 @@ func (l Layout) reached(lim practice.Ground) []bool {
 
 // carry sets the arches from beyond a known one to the last of them, going up or down the numbers by step.
 func (l Layout) carry(lim practice.Ground, known []bool, at, last, step int) (list []Chord) {
-	left := func(arch int) Stake { return l.Stakes[2*arch-2] }
 	inside := func(arch int) bool { return arch >= 1 && arch <= len(l.Stations) }
 	from := at
-	for inside(from-step) && known[from-step] && Between(left(from-step), left(at)) <= lim.Reach {
+	for inside(from-step) && known[from-step] && Between(l.left(from-step), l.left(at)) <= lim.Reach {
 		from -= step
 	}
 	beyond := last + step // known again, if there is one
 	for at != last {
-		if inside(beyond) && Between(left(at), left(beyond)) <= lim.Reach && l.near(lim, at, beyond, at, beyond-step, lim.Reach) {
-			return append(list, l.chord(at, beyond, at, at+step, last, step))
+		if inside(beyond) && Between(l.left(at), l.left(beyond)) <= lim.Reach && l.near(lim, at, beyond, at, beyond-step, lim.Reach) {
+			return append(list, l.chord(at, beyond, at, last, step))
 		}
-		reach := min(lim.Reach, 2*Between(left(from), left(at)))
+		reach := min(lim.Reach, 2*Between(l.left(from), l.left(at)))
 		end := at + step
 		for end != last && l.near(lim, from, at, at, end+step, reach) {
 			end += step
 		}
-		list = append(list, l.chord(from, at, at, at+step, end, step))
+		list = append(list, l.chord(from, at, at, end, step))
 		from, at = at, end
 	}
 	return list
 }
 
+// left is an arch's left stake.
+func (l Layout) left(arch int) Stake { return l.Stakes[2*arch-2] }
+
 // near reports whether the left stakes of the arches beyond one, up to another, lie near the chord from–to and no farther along it than the reach.
-func (l Layout) near(lim practice.Ground, from, to, beyond, end int, reach measure.Length) bool {
-	step := 1
-	if end < beyond {
-		step = -1
-	}
-	for arch := beyond; arch != end; {
+func (l Layout) near(lim practice.Ground, from, to, zero, end int, reach measure.Length) bool {
+	step := cmp.Compare(end, zero)
+	for arch := zero; arch != end; {
 		arch += step
-		o := l.offset(from, to, beyond, l.Stakes[2*arch-2])
+		o := l.offset(from, to, zero, arch)
 		if o.Along > reach || o.Along <= 0 || measure.Abs(o.Off) > lim.Offset {
 			return false
 		}
@@ -105,23 +104,22 @@ func (l Layout) near(lim practice.Ground, from, to, beyond, end int, reach measu
 	return true
 }
 
-// offset measures a stake off the chord through the left stakes of two arches, with the zero at a third one's.
-func (l Layout) offset(from, to, zero int, s Stake) Offset {
-	ahead := unit(sub(l.Stakes[2*to-2].At(), l.Stakes[2*from-2].At()))
-	way := sub(s.At(), l.Stakes[2*zero-2].At())
-	return Offset{s.StakeID, dot(ahead, way), -cross(ahead, way)}
+// offset measures an arch's left stake off the chord through those of two arches, with the zero at a third one's.
+func (l Layout) offset(from, to, zero, arch int) Offset {
+	ahead := unit(sub(l.left(to).At(), l.left(from).At()))
+	way := sub(l.left(arch).At(), l.left(zero).At())
+	return Offset{l.left(arch).StakeID, dot(ahead, way), -cross(ahead, way)}
 }
 
-// chord gathers what is set off one chord: the left stakes of the arches first to last.
-func (l Layout) chord(from, to, zero, first, last, step int) Chord {
-	c := Chord{From: l.Stakes[2*from-2].StakeID, To: l.Stakes[2*to-2].StakeID, Zero: l.Stakes[2*zero-2].StakeID}
-	for arch := first; ; arch += step {
+// chord gathers what is set off one chord: the left stakes of the arches beyond the zero's, up to the last.
+func (l Layout) chord(from, to, zero, last, step int) Chord {
+	c := Chord{From: l.left(from).StakeID, To: l.left(to).StakeID, Zero: l.left(zero).StakeID}
+	for arch := zero; arch != last; {
+		arch += step
 		c.Arches = append(c.Arches, arch)
-		c.Offsets = append(c.Offsets, l.offset(from, to, zero, l.Stakes[2*arch-2]))
-		if arch == last {
-			return c
-		}
+		c.Offsets = append(c.Offsets, l.offset(from, to, zero, arch))
 	}
+	return c
 }
 
 // ByChord reports whether an arch is set off a chord, for no two marks reach it.
@@ -157,18 +155,12 @@ func (l Layout) Anchors(units measure.System) (first, last int, ok bool) {
 	return first, last, l.Straight && first > 0 && last > first
 }
 
-// checkStretches parts a bend into stretches, each of which one tape reaches across, from either stake of its first arch to either of its last.
+// checkStretches parts a bend into stretches, each of which one tape reaches across: see longest.
 func (l Layout) checkStretches(units measure.System) []TapeLength {
 	n := len(l.Stations)
 	reach := practice.OnGround(units).Reach
-	fits := func(first, last int) bool {
-		a, b := l.Stakes[2*first-2:2*first], l.Stakes[2*last-2:2*last]
-		return max(Between(a[0], b[0]), Between(a[0], b[1]), Between(a[1], b[0]), Between(a[1], b[1])) <= reach
-	}
-	if n < 2 {
-		return nil
-	}
-	if fits(1, n) {
+	fits := func(first, last int) bool { return l.longest(TapeLength{first, last}) <= reach }
+	if n > 1 && fits(1, n) {
 		return []TapeLength{{1, n}}
 	}
 	var list []TapeLength

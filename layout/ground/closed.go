@@ -34,25 +34,18 @@ func closedWays(t tunnel) (list []finding.Finding) {
 		}
 		list = append(list, f)
 	}
-	var braced, open []int
-	for _, bay := range s.Braces.Bays {
-		if closed(bay) {
-			braced = append(braced, bay)
-		} else {
-			open = append(open, bay)
-		}
-	}
+	free := func(bay int) bool { return !closed(bay) }
+	braced, open := slices.DeleteFunc(slices.Clone(s.Braces.Bays), free), slices.DeleteFunc(slices.Clone(s.Braces.Bays), closed)
 	for bay := 1; bay < s.Tunnel.Arches && len(open) == 0; bay++ {
-		if !closed(bay) {
+		if free(bay) {
 			open = append(open, bay)
 		}
 	}
 	tell("braces.bays", "Braces stand", braced, braced, open)
 
-	var guyed, shut []int
-	var rest []int
+	var guyed, shut, rest []int
 	for _, arch := range s.Guys.Arches {
-		bays := slices.DeleteFunc(t.guyedBays(arch), func(bay int) bool { return !closed(bay) })
+		bays := slices.DeleteFunc(t.guyedBays(arch), free)
 		if len(bays) > 0 {
 			guyed, shut = append(guyed, arch), append(shut, bays...)
 		} else {

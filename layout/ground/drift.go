@@ -46,26 +46,36 @@ func (d drift) most() measure.Length {
 
 // drifting returns the drift of a mark at p that is fixed by tapes, each with its error.
 func drifting(p spec.Point, circles []circle) drift {
-	var xx, xy, yy measure.Length
 	shortest := slices.MinFunc(circles, func(a, b circle) int { return cmp.Compare(a.radius, b.radius) }).radius
-	for _, c := range circles {
-		u := unit(sub(p, c.centre))
-		xx, xy, yy = xx+measure.Length(u.X*u.X), xy+measure.Length(u.X*u.Y), yy+measure.Length(u.Y*u.Y)
-	}
-	det := measure.Length(xx*yy) - measure.Length(xy*xy)
+	n := normalOf(p, circles)
+	det := n.det()
 	var d drift
 	for _, c := range circles {
 		u := unit(sub(p, c.centre))
 		e := c.err
 		bound := max(shortest, 2*e) // where the tapes run in one line the first order says nothing
 		by := spec.Point{X: -u.Y * bound, Y: u.X * bound}
-		if move := (spec.Point{X: (yy*u.X - xy*u.Y) * e, Y: (xx*u.Y - xy*u.X) * e}); Distance(spec.Point{}, move) < bound*det {
+		if move := (spec.Point{X: (n.yy*u.X - n.xy*u.Y) * e, Y: (n.xx*u.Y - n.xy*u.X) * e}); Distance(spec.Point{}, move) < bound*det {
 			by = spec.Point{X: move.X / det, Y: move.Y / det}
 		}
 		d = append(d, by)
 	}
 	return d
 }
+
+// normal is the matrix N = Σ uuᵀ over the directions u of tapes.
+type normal struct{ xx, xy, yy measure.Length }
+
+// normalOf returns it for tapes to p.
+func normalOf(p spec.Point, circles []circle) (n normal) {
+	for _, c := range circles {
+		u := unit(sub(p, c.centre))
+		n.xx, n.xy, n.yy = n.xx+measure.Length(u.X*u.X), n.xy+measure.Length(u.X*u.Y), n.yy+measure.Length(u.Y*u.Y)
+	}
+	return n
+}
+
+func (n normal) det() measure.Length { return measure.Length(n.xx*n.yy) - measure.Length(n.xy*n.xy) }
 
 // unit returns the vector of length one in v's direction, or none for none.
 func unit(v spec.Point) spec.Point {

@@ -116,9 +116,6 @@ type Layout struct {
 	Baseline  measure.Length // distance of each side's baseline from the centreline: half the commonest span
 	Findings  []finding.Finding
 
-	// SlopeAlong and SlopeAcross are the steepest slopes of the walk's surface, rise over run, none negative.
-	SlopeAlong, SlopeAcross float64
-
 	// ShiftClear is the smallest move of the whole tunnel that clears every stake of hard ground, features and buried lines;
 	// nil where none is needed or none was found. The findings say it too.
 	ShiftClear *Shift
@@ -146,7 +143,6 @@ func Lay(s *spec.Spec, arches Arches) Layout {
 	l.Marks, markFindings = marks(s, map[string]spec.Point{spec.StakeL1: l.Stakes[0].At(), spec.StakeR1: l.Stakes[1].At()})
 	l.Ties = ties(s, l.walk(), l.Stakes, l.Marks)
 	l.Chords = l.chords(practice.OnGround(s.Units))
-	l.SlopeAlong, l.SlopeAcross = slopes(t)
 	site, shift := findings(t, l.Stakes)
 	l.ShiftClear = shift
 	l.Findings = slices.Concat(markFindings, tieFindings(s, l), site)

@@ -22,20 +22,30 @@ type hazard struct {
 	within measure.Length                    // stakes nearer than this are bothered
 	beyond measure.Length                    // and not nearer than this: nearer ones are another hazard's
 	gap    func(p spec.Point) measure.Length // from p to the thing, negative inside it
-	says   func(who []string, least measure.Length) string
-	cost   int // edges that one gap looks at
+	near   bool                              // it says how near stakes are, not that they stand in it
+	tail   func(least measure.Length) string // of its sentence, from the place or the distance on
+	cost   int                               // edges that one gap looks at
 	low    spec.Point
 	high   spec.Point // the box outside which no stake is bothered
 }
 
-// near reports whether p is within the box.
-func (h hazard) near(p spec.Point) bool {
+// says tells which stakes it bothers, the nearest of them so far from it.
+func (h hazard) says(who []string, least measure.Length) string {
+	many := "stand"
+	if h.near {
+		many = "stand as near as"
+	}
+	return fmt.Sprintf("%s %s %s", say.Some(who, mostNames), say.Agree(len(who), "stands", many), h.tail(least))
+}
+
+// boxed reports whether p is within the box.
+func (h hazard) boxed(p spec.Point) bool {
 	return p.X >= h.low.X && p.X <= h.high.X && p.Y >= h.low.Y && p.Y <= h.high.Y
 }
 
 // bothers returns how far the thing is from a stake at p, and whether that is too near.
 func (h hazard) bothers(p spec.Point) (measure.Length, bool) {
-	if !h.near(p) {
+	if !h.boxed(p) {
 		return 0, false
 	}
 	gap := h.gap(p)
@@ -63,18 +73,17 @@ func hazards(s *spec.Spec) []hazard {
 		}
 		in, edge := h, h
 		in.code, in.level, in.beyond = "stake-in-feature", finding.LookAt, nowhere
-		in.says = func(who []string, _ measure.Length) string {
-			return fmt.Sprintf("%s %s in %s: move the tunnel, or make sure that a stake may go there.", say.Some(who, mostNames), say.Agree(len(who), "stands", "stand"), f.Name)
+		in.tail = func(measure.Length) string {
+			return fmt.Sprintf("in %s: move the tunnel, or make sure that a stake may go there.", f.Name)
 		}
 		if f.Hard {
 			in.code, in.level, in.within = "stake-in-hard-ground", finding.MustFix, 2*slack // the edge itself is hard too
-			in.says = func(who []string, _ measure.Length) string {
-				return fmt.Sprintf("%s %s in %s, which is hard: no stake can be driven there. Move the tunnel off it.", say.Some(who, mostNames), say.Agree(len(who), "stands", "stand"), f.Name)
+			in.tail = func(measure.Length) string {
+				return fmt.Sprintf("in %s, which is hard: no stake can be driven there. Move the tunnel off it.", f.Name)
 			}
 			edge.code, edge.level, edge.within, edge.beyond = "stake-near-hard-ground", finding.LookAt, lim.Edge, 2*slack
-			edge.says = func(who []string, least measure.Length) string {
-				return fmt.Sprintf("%s %s %s from the edge of %s: a bar driven there may break the edge or glance off. Keep %s away.",
-					say.Some(who, mostNames), say.Agree(len(who), "stands", "stand as near as"), u.Inches(least), f.Name, u.Inches(lim.Edge))
+			edge.near, edge.tail = true, func(least measure.Length) string {
+				return fmt.Sprintf("%s from the edge of %s: a bar driven there may break the edge or glance off. Keep %s away.", u.Inches(least), f.Name, u.Inches(lim.Edge))
 			}
 			put(edge, rim, grow)
 		}
@@ -83,10 +92,9 @@ func hazards(s *spec.Spec) []hazard {
 	for i, b := range s.Site.Buried {
 		h := hazard{
 			code: "stake-near-buried-line", key: fmt.Sprintf("site.buried[%d]", i), level: finding.MustFix, within: b.Keep, beyond: nowhere,
-			gap: func(p spec.Point) measure.Length { return toPath(p, b.Line) },
-			says: func(who []string, least measure.Length) string {
-				return fmt.Sprintf("%s %s %s from %s: drive nothing within %s of it on either side, and have it located and marked before the first stake.",
-					say.Some(who, mostNames), say.Agree(len(who), "stands", "stand as near as"), u.Tape(least), b.Name, u.Tape(b.Keep))
+			near: true, gap: func(p spec.Point) measure.Length { return toPath(p, b.Line) },
+			tail: func(least measure.Length) string {
+				return fmt.Sprintf("%s from %s: drive nothing within %s of it on either side, and have it located and marked before the first stake.", u.Tape(least), b.Name, u.Tape(b.Keep))
 			},
 		}
 		if !s.Given(h.key + ".keep") {
@@ -98,9 +106,8 @@ func hazards(s *spec.Spec) []hazard {
 		put(h, b.Line, 0)
 		near := h // a dot within its tolerance puts the stake's side over
 		near.code, near.level, near.within, near.beyond = "stake-beside-keep", finding.LookAt, b.Keep+lim.Good+s.Arch.Stake.Bar.Diameter/2, b.Keep
-		near.says = func(who []string, least measure.Length) string {
-			return fmt.Sprintf("%s %s %s from %s, and %s is kept: a dot painted %s off, and nothing may be driven there.",
-				say.Some(who, mostNames), say.Agree(len(who), "stands", "stand as near as"), u.Tape(least), b.Name, u.Tape(b.Keep), u.Inches(lim.Good))
+		near.tail = func(least measure.Length) string {
+			return fmt.Sprintf("%s from %s, and %s is kept: a dot painted %s off, and nothing may be driven there.", u.Tape(least), b.Name, u.Tape(b.Keep), u.Inches(lim.Good))
 		}
 		put(near, b.Line, 0)
 	}
@@ -129,4 +136,35 @@ func box(points []spec.Point, grow measure.Length) (low, high spec.Point) {
 		high = spec.Point{X: max(high.X, p.X+grow), Y: max(high.Y, p.Y+grow)}
 	}
 	return low, high
+}
+
+// Clear reports whether every guy stake and peg of the spec stands where it may, with room about it to be moved a little, and none shares another's hole: what a place that is
+// chosen must pass.
+func Clear(s *spec.Spec, arches Arches) bool {
+	t := newTunnel(s, arches)
+	lim, list := practice.OnGround(s.Units), hazards(s)
+	stakes := t.stakes()
+	for i, peg := range stakes {
+		if !peg.Guy {
+			continue
+		}
+		for k := range 9 {
+			p := peg.At()
+			if k > 0 {
+				sin, cos := math.Sincos(float64(k) * math.Pi / 4)
+				p.X, p.Y = p.X+lim.StepOut*measure.Length(cos), p.Y+lim.StepOut*measure.Length(sin)
+			}
+			for _, h := range list {
+				if _, yes := h.bothers(p); yes {
+					return false
+				}
+			}
+		}
+		for _, other := range stakes[:i] {
+			if Distance(peg.At(), other.At()) < lim.Share/2 || other.Guy && Distance(peg.At(), other.At()) < lim.Share {
+				return false
+			}
+		}
+	}
+	return true
 }

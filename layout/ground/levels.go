@@ -15,13 +15,14 @@ import (
 // Levels returns the heights of the ground above the datum at an arch's left and right stake: linear between the arches
 // the spec lists, level beyond the first and last of them, zero where it lists none.
 func Levels(s *spec.Spec, arch int) (left, right measure.Length) {
-	return levelAt(s.Site.Levels, float64(arch))
+	at := levelAt(s.Site.Levels, float64(arch))
+	return at[spec.Left], at[spec.Right]
 }
 
-// levelAt is Levels at a place between arches too: 2.5 is midway from arch 2 to arch 3.
-func levelAt(levels []spec.Level, arch float64) (left, right measure.Length) {
+// levelAt is Levels at a place between arches too, by side: 2.5 is midway from arch 2 to arch 3.
+func levelAt(levels []spec.Level, arch float64) (sides [2]measure.Length) {
 	if len(levels) == 0 {
-		return 0, 0
+		return sides
 	}
 	byArch := func(a, b spec.Level) int { return cmp.Compare(a.Arch, b.Arch) }
 	if !slices.IsSortedFunc(levels, byArch) {
@@ -33,17 +34,17 @@ func levelAt(levels []spec.Level, arch float64) (left, right measure.Length) {
 			continue
 		}
 		if i == 0 {
-			return to.Left, to.Right
+			return [2]measure.Length{to.Left, to.Right}
 		}
 		from := levels[i-1]
 		t := measure.Length((arch - float64(from.Arch)) / float64(to.Arch-from.Arch))
-		return from.Left + (to.Left-from.Left)*t, from.Right + (to.Right-from.Right)*t
+		return [2]measure.Length{from.Left + (to.Left-from.Left)*t, from.Right + (to.Right-from.Right)*t}
 	}
 	last := levels[len(levels)-1]
-	return last.Left, last.Right
+	return [2]measure.Length{last.Left, last.Right}
 }
 
-// slopes returns the steepest slopes of the walk's surface: along its middle from arch to arch, and across it from stake to stake.
+// slopes returns the steepest slopes of the walk's surface, rise over run, none negative: along its middle from arch to arch, and across it from stake to stake.
 func slopes(t tunnel) (lengthwise, across float64) {
 	var before measure.Length
 	for i := range t.stations {
@@ -93,18 +94,18 @@ func walkFindings(t tunnel) []finding.Finding {
 func slopeFindings(t tunnel) []finding.Finding {
 	const steep = .02
 	n := len(t.stations)
-	var excess, run measure.Length
+	var sums [2]measure.Length // by which a tape along each side reads too much
+	var run measure.Length
 	var grade float64
-	for side := range 2 {
-		var sum, length measure.Length
-		for arch := 2; arch <= n; arch++ {
-			rise := sides(Levels(t.spec, arch))[side] - sides(Levels(t.spec, arch-1))[side]
-			d := t.spec.Tunnel.Spacing
+	for arch := 2; arch <= n; arch++ {
+		before, here := levelAt(t.spec.Site.Levels, float64(arch-1)), levelAt(t.spec.Site.Levels, float64(arch))
+		d := t.spec.Tunnel.Spacing
+		for side := range sums {
+			rise := here[side] - before[side]
 			grade = max(grade, math.Abs(float64(rise/d)))
-			sum += measure.Length(math.Sqrt(float64(d*d)+float64(rise*rise))) - d
-			length += d
+			sums[side] += measure.Length(math.Sqrt(float64(d*d)+float64(rise*rise))) - d
 		}
-		excess, run = max(excess, sum), length
+		run += d
 	}
 	if grade < steep {
 		return nil
@@ -113,7 +114,7 @@ func slopeFindings(t tunnel) []finding.Finding {
 	return []finding.Finding{{
 		Level: finding.Note, Code: holdLevel, Key: "site.levels",
 		Text: fmt.Sprintf("The ground rises or falls up to %.0f in 100 along the tunnel: a tape laid on it over the whole %s reads %s too much. "+
-			"Hold it level, in short lengths if need be.", 100*grade, u.Tape(run), u.Inches(excess)),
+			"Hold it level, in short lengths if need be.", 100*grade, u.Tape(run), u.Inches(max(sums[0], sums[1]))),
 	}}
 }
 

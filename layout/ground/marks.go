@@ -3,6 +3,7 @@ package ground
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"hoopwright/layout/finding"
 	"hoopwright/layout/measure"
@@ -31,25 +32,6 @@ func newSurvey(s *spec.Spec, stakes map[string]spec.Point) *survey {
 	return v
 }
 
-// spots keeps marks by the square inch they stand on.
-type spots map[[2]int][]Mark
-
-// by returns a mark that stands within an inch of another, and takes the other in.
-func (s spots) by(m Mark) (Mark, bool) {
-	x, y := int(math.Floor(m.At.X.Inches())), int(math.Floor(m.At.Y.Inches()))
-	for dx := -1; dx <= 1; dx++ {
-		for dy := -1; dy <= 1; dy++ {
-			for _, other := range s[[2]int{x + dx, y + dy}] {
-				if Distance(other.At, m.At) <= measure.Inch {
-					return other, true
-				}
-			}
-		}
-	}
-	s[[2]int{x, y}] = append(s[[2]int{x, y}], m)
-	return Mark{}, false
-}
-
 type state int
 
 const (
@@ -62,17 +44,18 @@ const (
 // marks returns the marks whose places can be known, in the spec's order, and what is wrong with the others. The stakes are those of arch 1 by their names in the spec.
 func marks(s *spec.Spec, stakes map[string]spec.Point) ([]Mark, []finding.Finding) {
 	v := newSurvey(s, stakes)
-	var list []Mark
-	taken := spots{}
+	var list, apart []Mark
 	for i := range v.solved {
 		if !v.solve(i) {
 			continue
 		}
 		m := v.solved[i]
-		if other, ok := taken.by(m); ok {
+		if k := slices.IndexFunc(apart, func(o Mark) bool { return Distance(o.At, m.At) <= measure.Inch }); k < 0 {
+			apart = append(apart, m)
+		} else {
 			v.report(markKey(i), finding.LookAt, "marks-coincide", fmt.Sprintf(
 				"Marks %s and %s stand on the same spot, so two tapes from them are one: give %s its own place, such as at: [%s, %s], or leave it out.",
-				other.Name, m.Name, m.Name, legible(m.At.X+v.limits.Reach/10, s.Units), legible(m.At.Y, s.Units)))
+				apart[k].Name, m.Name, m.Name, legible(m.At.X+v.limits.Reach/10, s.Units), legible(m.At.Y, s.Units)))
 		}
 		list = append(list, m)
 	}
@@ -92,8 +75,7 @@ func (v *survey) solve(i int) bool {
 		v.solved[i], ok = v.byTapes("mark "+m.Name, markKey(i), m.From, m.Side)
 	}
 	v.solved[i].Name = m.Name
-	v.state[i] = failed
-	if ok {
+	if v.state[i] = failed; ok {
 		v.state[i] = known
 	}
 	return ok
@@ -200,8 +182,7 @@ func intersect(a, b circle, side spec.Side) (spec.Point, measure.Length) {
 		p := add(a.centre, spec.Point{X: (a.radius + b.radius) / 2})
 		return p, measure.Abs(a.radius - b.radius)
 	}
-	line := sub(b.centre, a.centre)
-	line.X, line.Y = line.X/d, line.Y/d
+	line := unit(sub(b.centre, a.centre))
 	square := a.radius * a.radius
 	x := (measure.Length(d*d) + square - measure.Length(b.radius*b.radius)) / (2 * d)
 	gap := measure.Length(0)
@@ -252,24 +233,17 @@ func fit(circles []circle, side spec.Side) (spec.Point, measure.Length) {
 
 // improve solves the normal equations of one step; false where the tapes all run in one line and leave a step undetermined.
 func improve(circles []circle, p spec.Point) (spec.Point, bool) {
-	var xx, xy, yy, x, y measure.Length
-	for _, c := range circles {
-		d := Distance(c.centre, p)
-		if d == 0 {
-			continue
-		}
-		u := sub(p, c.centre)
-		u.X, u.Y = u.X/d, u.Y/d
-		off := d - c.radius
-		xx, xy, yy = xx+measure.Length(u.X*u.X), xy+measure.Length(u.X*u.Y), yy+measure.Length(u.Y*u.Y)
-		x, y = x+measure.Length(u.X*off), y+measure.Length(u.Y*off)
-	}
-	det := measure.Length(xx*yy) - measure.Length(xy*xy)
+	n := normalOf(p, circles)
+	det := n.det()
 	if det < 1e-9 {
 		return spec.Point{}, false
 	}
+	var sum spec.Point // of the tapes' disagreements, each along its tape
+	for _, c := range circles {
+		sum = along(sum, unit(sub(p, c.centre)), Distance(c.centre, p)-c.radius)
+	}
 	return spec.Point{
-		X: (measure.Length(yy*x) - measure.Length(xy*y)) / det,
-		Y: (measure.Length(xx*y) - measure.Length(xy*x)) / det,
+		X: (measure.Length(n.yy*sum.X) - measure.Length(n.xy*sum.Y)) / det,
+		Y: (measure.Length(n.xx*sum.Y) - measure.Length(n.xy*sum.X)) / det,
 	}, true
 }

@@ -10,11 +10,11 @@ import (
 	"hoopwright/layout/spec"
 )
 
-// obstacle reports a feature with a height that the tunnel runs into. It forbids building where a leg would rise through it, swing out into it, or
+// obstacle tells of a feature with a height that the tunnel runs into; nothing where it does not. It forbids building where a leg would rise through it, swing out into it, or
 // where it blocks an arch up to the crown; otherwise it stands in the walk, which is for the organiser to judge.
-func obstacle(t tunnel, f spec.Feature, key string) (finding.Finding, bool) {
+func obstacle(t tunnel, f spec.Feature) (level finding.Level, text string) {
 	if f.Height <= 0 {
-		return finding.Finding{}, false
+		return 0, ""
 	}
 	u, lim := t.spec.Units, practice.OnGround(t.spec.Units)
 	height := f.Height + lim.Edge
@@ -23,29 +23,25 @@ func obstacle(t tunnel, f spec.Feature, key string) (finding.Finding, bool) {
 		low, high = box([]spec.Point{f.At}, f.Radius+lim.Edge)
 	}
 	m := meetings(t, f, height, lim.Edge, low, high)
-	result := finding.Finding{Level: finding.MustFix, Code: "feature-in-tunnel", Key: key}
+	feature := fmt.Sprintf("The feature %s, %s high,", f.Name, u.Room(f.Height))
 	switch {
 	case len(m.legs) > 0:
-		result.Text = fmt.Sprintf("The feature %s, %s high, is where %s %s: the pipe must clear it by %s.",
-			f.Name, u.Room(f.Height), say.Agree(len(m.legs), "leg", "legs")+" "+say.Some(m.legs, mostNames), say.Agree(len(m.legs), "rises", "rise"), u.Inches(lim.Edge))
+		text = fmt.Sprintf("%s is where %s %s %s: the pipe must clear it by %s.",
+			feature, say.Agree(len(m.legs), "leg", "legs"), say.Some(m.legs, mostNames), say.Agree(len(m.legs), "rises", "rise"), u.Inches(lim.Edge))
 		if m.swing > lim.Tape {
-			result.Text += fmt.Sprintf(" It swings out %s beyond its stake below that height.", u.Inches(m.swing))
+			text += fmt.Sprintf(" It swings out %s beyond its stake below that height.", u.Inches(m.swing))
 		}
-		result.Text += " Move the tunnel."
-		return result, true
+		return finding.MustFix, text + " Move the tunnel."
 	case len(m.blocked) > 0:
-		result.Text = fmt.Sprintf("The feature %s, %s high, stands across %s %s: the pipe cannot pass over it. Move the tunnel.",
-			f.Name, u.Room(f.Height), say.Agree(len(m.blocked), "arch", "arches"), say.Some(m.blocked, mostNames))
-		return result, true
+		return finding.MustFix, fmt.Sprintf("%s stands across %s %s: the pipe cannot pass over it. Move the tunnel.",
+			feature, say.Agree(len(m.blocked), "arch", "arches"), say.Some(m.blocked, mostNames))
 	}
 	for _, b := range t.bays(f.Height) {
 		if overlap(low, high, b.corners) && toOutline(f, b.corners) == 0 {
-			result.Level = finding.LookAt
-			result.Text = fmt.Sprintf("The feature %s, %s high, stands within the tunnel at %s: see that people can pass it, or move the tunnel.", f.Name, u.Room(f.Height), b.name)
-			return result, true
+			return finding.LookAt, fmt.Sprintf("%s stands within the tunnel at %s: see that people can pass it, or move the tunnel.", feature, b.name)
 		}
 	}
-	return finding.Finding{}, false
+	return 0, ""
 }
 
 // met is what of a tunnel a feature meets.

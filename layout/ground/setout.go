@@ -105,10 +105,16 @@ func (l Layout) LongestTape(units measure.System) measure.Length {
 		}
 	}
 	for _, p := range parts {
-		for _, near := range l.Stakes[2*p.First-2 : 2*p.First] {
-			for _, far := range l.Stakes[2*p.Last-2 : 2*p.Last] {
-				longest = max(longest, Between(near, far))
-			}
+		longest = max(longest, l.longest(p))
+	}
+	return longest
+}
+
+// longest is the longest tape of a stretch, from either stake of its first arch to either of its last.
+func (l Layout) longest(p TapeLength) (longest measure.Length) {
+	for _, near := range l.Stakes[2*p.First-2 : 2*p.First] {
+		for _, far := range l.Stakes[2*p.Last-2 : 2*p.Last] {
+			longest = max(longest, Between(near, far))
 		}
 	}
 	return longest

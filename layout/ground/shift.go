@@ -9,6 +9,7 @@ import (
 	"hoopwright/layout/finding"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/practice"
+	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 )
 
@@ -68,7 +69,7 @@ func (m *mover) clears(by spec.Point) bool {
 func free(p spec.Point, list []hazard, purse *int) bool {
 	for _, h := range list {
 		*purse -= 1
-		if h.near(p) {
+		if h.boxed(p) {
 			*purse -= h.cost
 		}
 		if _, yes := h.bothers(p); yes {
@@ -152,15 +153,12 @@ func (t tunnel) moved(by spec.Point) tunnel {
 
 // says puts the shift into words: 1′-3″ to the right and 6″ ahead.
 func (s Shift) says(u measure.System) string {
-	across, along := "", ""
+	var words []string
 	if s.Right != 0 {
-		across = fmt.Sprintf("%s to the %s", u.Tape(measure.Abs(s.Right)), map[bool]string{true: "right", false: "left"}[s.Right > 0])
+		words = append(words, fmt.Sprintf("%s to the %s", u.Tape(measure.Abs(s.Right)), map[bool]string{true: "right", false: "left"}[s.Right > 0]))
 	}
 	if s.Ahead != 0 {
-		along = fmt.Sprintf("%s %s", u.Tape(measure.Abs(s.Ahead)), map[bool]string{true: "ahead", false: "back"}[s.Ahead > 0])
+		words = append(words, fmt.Sprintf("%s %s", u.Tape(measure.Abs(s.Ahead)), map[bool]string{true: "ahead", false: "back"}[s.Ahead > 0]))
 	}
-	if across != "" && along != "" {
-		return across + " and " + along
-	}
-	return across + along
+	return say.And(words)
 }

@@ -60,7 +60,7 @@ func (t tunnel) stakes() []Stake {
 	for i, station := range t.stations {
 		arch := i + 1
 		own := t.spec.ArchOf(arch).Stake
-		ground := sides(Levels(t.spec, arch))
+		ground := levelAt(t.spec.Site.Levels, float64(arch))
 		for _, side := range []spec.Side{spec.Left, spec.Right} {
 			stake := t.stake(Leg(side, arch), station, t.spans[i]/2)
 			stake.Ground, stake.Running = ground[side], running[side][i]
@@ -97,17 +97,24 @@ func (t tunnel) guyStakes(running [2][]measure.Length) []Stake {
 			ways, out = []way{{1, OneWay}}, 0
 		}
 		for _, w := range ways {
-			station := t.route.at(t.stations[arch-1].Along + w.sign*t.spec.Guys.Out)
-			ground := sides(levelAt(t.spec.Site.Levels, t.archAt(station.Along)))
-			for _, side := range []spec.Side{spec.Left, spec.Right} {
-				stake := t.stake(StakeID{Arch: arch, Side: side, Guy: true, Way: w.name}, station, t.spans[arch-1]/2+out)
-				stake.Ground = ground[side]
-				stake.Running = t.runningAt(running[side], station.Along)
-				stake.Length, stake.Depth, stake.Tied = t.spec.Guys.Stake.Length, t.spec.Guys.Stake.Depth, t.spec.Guys.From
-				stake.Base = t.onBase(arch)
-				stakes = append(stakes, stake)
-			}
+			id := StakeID{Arch: arch, Guy: true, Way: w.name}
+			along := t.stations[arch-1].Along + w.sign*t.spec.Guys.Out
+			stakes = append(stakes, t.holding(id, along, t.spans[arch-1]/2+out, running, t.spec.Guys.Stake, t.spec.Guys.From)...)
 		}
+	}
+	return stakes
+}
+
+// holding returns the stakes of both sides that hold an arch lengthwise: where along the route, how far out, of which bar, and how high they are tied.
+func (t tunnel) holding(id StakeID, along, out measure.Length, running [2][]measure.Length, bar spec.Stake, tied measure.Length) (stakes []Stake) {
+	station := t.route.at(along)
+	ground := levelAt(t.spec.Site.Levels, t.archAt(station.Along))
+	for _, side := range []spec.Side{spec.Left, spec.Right} {
+		id.Side = side
+		stake := t.stake(id, station, out)
+		stake.Ground, stake.Running = ground[side], t.runningAt(running[side], station.Along)
+		stake.Length, stake.Depth, stake.Tied, stake.Base = bar.Length, bar.Depth, tied, t.onBase(id.Arch)
+		stakes = append(stakes, stake)
 	}
 	return stakes
 }
@@ -115,8 +122,6 @@ func (t tunnel) guyStakes(running [2][]measure.Length) []Stake {
 // pegs returns the pegs of braces, in the wall and short of the neighbour's foot.
 func (t tunnel) pegs(running [2][]measure.Length) (stakes []Stake) {
 	for _, b := range t.spec.Pairs() {
-		station := t.route.at(t.stations[b.Arch-1].Along + b.Along)
-		ground := sides(levelAt(t.spec.Site.Levels, t.archAt(station.Along)))
 		next, way := b.Bay, OneWay // the neighbour, by its place in the list
 		if b.Along < 0 {
 			next--
@@ -127,15 +132,12 @@ func (t tunnel) pegs(running [2][]measure.Length) (stakes []Stake) {
 				way = Toward
 			}
 		}
-		for _, side := range []spec.Side{spec.Left, spec.Right} {
-			peg := t.stake(StakeID{Arch: b.Arch, Side: side, Guy: true, Way: way, Bay: b.Bay}, station, t.spans[next]/2)
-			peg.Ground, peg.Tied, peg.Base = ground[side], t.spec.Braces.From, t.onBase(b.Arch)
-			peg.Running = t.runningAt(running[side], station.Along)
-			if peg.Length, peg.Depth = t.spec.Braces.Peg.Length, t.spec.Braces.Peg.Depth; peg.Base {
-				peg.Depth = 0
-			}
-			stakes = append(stakes, peg)
+		peg := t.spec.Braces.Peg
+		if t.onBase(b.Arch) {
+			peg.Depth = 0
 		}
+		id := StakeID{Arch: b.Arch, Guy: true, Way: way, Bay: b.Bay}
+		stakes = append(stakes, t.holding(id, t.stations[b.Arch-1].Along+b.Along, t.spans[next]/2, running, peg, t.spec.Braces.From)...)
 	}
 	return stakes
 }
@@ -194,5 +196,3 @@ func (t tunnel) archAt(d measure.Length) float64 {
 	}
 	return 1 + float64(d/t.spec.Tunnel.Spacing)
 }
-
-func sides(left, right measure.Length) [2]measure.Length { return [2]measure.Length{left, right} }

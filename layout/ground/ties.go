@@ -1,8 +1,10 @@
 package ground
 
 import (
+	"cmp"
 	"fmt"
 	"math"
+	"slices"
 
 	"hoopwright/layout/finding"
 	"hoopwright/layout/measure"
@@ -94,7 +96,7 @@ func tieFindings(s *spec.Spec, l Layout) []finding.Finding {
 	case thrown(lim.Tape, lim.Tape, worst.Crossing, min(worst.A, worst.B)) > lim.Weak:
 		report(finding.LookAt, "tie-weak", fmt.Sprintf(
 			"The two tapes to %s %s: %s on each tape moves %s by %s. Another mark would help most %s.",
-			say.Some(weak, mostNames), crossing(flattest), u.Tape(lim.Tape), worst.Stake, u.Tape(worst.Error), helpful(worst, stakes, marks, u)))
+			say.Some(weak, mostNames), crossing(flattest), u.Tape(lim.Tape), worst.Stake, u.Tape(worst.Error), l.helpful(worst, u)))
 	default:
 		report(finding.LookAt, "tie-weak", fmt.Sprintf(
 			"The marks that %s %s tied to are themselves taped: %s on every tape, theirs too, moves %s by %s. Tape those marks from one more mark, or give them coordinates.",
@@ -112,18 +114,10 @@ func crossing(flattest measure.Angle) string {
 }
 
 // helpful says on which side of a weakly tied stake another mark would do most: square to the way that its two tapes run, which is the way that they hold it.
-func helpful(t Tie, stakes []Stake, marks []Mark, u measure.System) string {
-	var stake Stake
-	for _, s := range stakes {
-		if s.StakeID == t.Stake {
-			stake = s
-		}
-	}
-	place := map[string]spec.Point{}
-	for _, m := range marks {
-		place[m.Name] = m.At
-	}
-	a, b := unit(sub(place[t.MarkA], stake.At())), unit(sub(place[t.MarkB], stake.At()))
+func (l Layout) helpful(t Tie, u measure.System) string {
+	stake, _ := l.Stake(t.Stake)
+	toward := func(mark string) spec.Point { return unit(sub(l.Marks[l.mark(mark).Index].At, stake.At())) }
+	a, b := toward(t.MarkA), toward(t.MarkB)
 	if dot(a, b) < 0 {
 		b = spec.Point{X: -b.X, Y: -b.Y}
 	}
@@ -149,3 +143,19 @@ func onMarks(stakes []Stake, marks []Mark) (list []string) {
 	}
 	return list
 }
+
+// walk returns the stakes in the order a crew sets them out: the left row of a straight tunnel from end to end, then the right one, each with its guy
+// stakes; round a bend, where both rows are found together, pair by pair.
+func (l Layout) walk() []Stake {
+	stakes := slices.Clone(l.Stakes)
+	slices.SortStableFunc(stakes, func(a, b Stake) int {
+		if l.Straight {
+			return cmp.Or(cmp.Compare(a.Side, b.Side), cmp.Compare(paced(a), paced(b)))
+		}
+		return cmp.Or(cmp.Compare(paced(a), paced(b)), cmp.Compare(a.Side, b.Side))
+	})
+	return stakes
+}
+
+// paced is how far along the walk a stake stands, in eighths of a millimetre: the last digit of a sum parts no stakes that stand side by side.
+func paced(s Stake) int64 { return int64(s.Along*8 + 0.5) }

@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"math"
 
-	"hoopwright/layout/arch"
 	"hoopwright/layout/finding"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/spec"
@@ -55,32 +54,12 @@ func dropCount(d spec.Drop, length measure.Length) int {
 	return atLeast(max(0, length-lap), d.String.Length-lap)
 }
 
-// dropped returns the stretches of an arch that a drop hangs from.
-func dropped(s *spec.Spec, d spec.Drop, number int, k *arch.Kind) []stretch {
-	var out []stretch
-	for _, p := range d.Where {
-		out = append(out, onFrame(s, p, number, k, false)...)
-	}
-	return out
-}
-
-// droppedRidge returns what a drop hangs from in one bay of the ridge, from crown to crown.
-func droppedRidge(s *spec.Spec, d spec.Drop, bay int, piece measure.Length, high crowns) []stretch {
-	var out []stretch
-	for _, p := range d.Where {
-		if p.Part == spec.RidgePieces && takes(p, bay) {
-			out = append(out, onRidge(p, bay, piece, -s.Ridge.Pipe.TakeOff, s.Ridge.Pipe.TakeOff, high)...)
-		}
-	}
-	return out
-}
-
 // drops lays every drop: along the arches first, then along the ridge.
 func (l *layer) drops() {
 	for i, d := range l.Spec.Lights.Drops {
 		var strands []strand
 		for _, a := range l.Arches {
-			for _, st := range dropped(l.Spec, d, a.Number, a.Kind) {
+			for _, st := range onFrame(l.Spec, d.Where, a.Number, a.Kind, false) {
 				strands = append(strands, strand{st})
 			}
 		}
@@ -99,7 +78,7 @@ func (l *layer) ridgeStrands(d spec.Drop) []strand {
 	var out []strand
 	off := l.Spec.Ridge.Pipe.TakeOff
 	for i, piece := range l.Ridge {
-		for _, st := range droppedRidge(l.Spec, d, i+1, piece, l.crowns(i+1)) {
+		for _, st := range onRidge(l.Spec, d.Where, i+1, piece, -off, l.crowns(i+1)) {
 			if n := len(out); n > 0 && st.from == -off {
 				last := out[n-1][len(out[n-1])-1]
 				if last.Number == i && last.to == l.Ridge[i-1]+off {

@@ -58,7 +58,7 @@ func (j job) wind() coil {
 	if j.pitch > 0 {
 		return j.atPitch(j.pitch, j.count)
 	}
-	count := cmp.Or(j.count, j.reaching())
+	count := cmp.Or(j.count, atLeast(j.shortest(), j.string))
 	total, least := measure.Length(count)*j.string-j.off-j.bare, j.shortest()-j.bare
 	if total >= least {
 		total = max(total-j.free, least)
@@ -81,9 +81,6 @@ func (j job) shortest() measure.Length {
 func (j job) longest() measure.Length {
 	return j.bare + j.pipe*measure.Length(stretchRatio(j.core, j.wire))
 }
-
-// reaching returns the fewest strings that reach.
-func (j job) reaching() int { return atLeast(j.shortest(), j.string) }
 
 // atPitch winds at a pitch, but never closer than the wire is thick.
 func (j job) atPitch(pitch measure.Length, count int) coil {

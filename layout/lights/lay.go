@@ -132,8 +132,9 @@ func (l *layer) hardlyUsed(key, saves string) {
 
 // end returns where a tape mark on a stretch's part is on the site.
 func (l *layer) end(s stretch, tape measure.Length, place Place) End {
-	if s.Kind == Ridge {
-		return l.ridgeEnd(s, tape, place)
+	if s.Kind == Ridge { // on the straight line between two crowns
+		off := l.Spec.Ridge.Pipe.TakeOff
+		return l.between(s.Number, (tape+off)/(l.Ridge[s.Number-1]+2*off), place)
 	}
 	k := l.arch(s.Number)
 	along, side := tape, s.side()
@@ -151,14 +152,6 @@ func (l *layer) on(number int, side spec.Side, along measure.Length, place Place
 	p := l.arch(number).PointAt(along)
 	x, y, z := l.Ground.Site(number, p.X, p.Y)
 	return End{At: place, X: x, Y: y, Z: z, Arch: number, Side: side}
-}
-
-// ridgeEnd returns the place of a tape mark on a ridge piece, on the straight line between two crowns.
-func (l *layer) ridgeEnd(s stretch, tape measure.Length, place Place) End {
-	piece := l.Ridge[s.Number-1]
-	off := l.Spec.Ridge.Pipe.TakeOff
-	share := (tape + off) / (piece + 2*off)
-	return l.between(s.Number, share, place)
 }
 
 // between returns the place on a bay's ridge at a share of the way from crown to crown.

@@ -13,7 +13,7 @@ import (
 func Loads(s *spec.Spec, number int, k *arch.Kind) []arch.Load {
 	var out []arch.Load
 	for _, w := range s.Lights.Wraps {
-		for _, st := range wrapped(s, w, number, k) {
+		for _, st := range onFrame(s, w.Where, number, k, true) {
 			c := onto(s, w, st).wind()
 			reach := st.length() * measure.Length(c.covers)
 			if w.Plug == spec.PlugCrown {
@@ -25,7 +25,7 @@ func Loads(s *spec.Spec, number int, k *arch.Kind) []arch.Load {
 		}
 	}
 	for _, d := range s.Lights.Drops {
-		for _, st := range dropped(s, d, number, k) {
+		for _, st := range onFrame(s, d.Where, number, k, false) {
 			whole := measure.Length(dropCount(d, st.length())) * d.String.Length
 			l := load(k, st, weigh(d.String, whole))
 			l.Run, l.Thick, l.Hangs = whole, breadth(d.String), true
@@ -46,14 +46,14 @@ func CrownHeight(k *arch.Kind) measure.Length { return k.HeightAt(spec.Left, k.C
 func RidgeLoad(s *spec.Spec, bay int, piece, from, to measure.Length) (wraps, drops arch.Load) {
 	drops.Hangs = true
 	for _, w := range s.Lights.Wraps {
-		for _, st := range wrappedRidge(s, w, bay, piece, crowns{from, to}) {
+		for _, st := range onRidge(s, w.Where, bay, piece, pieceEnd(s), crowns{from, to}) {
 			c := onto(s, w, st).wind()
 			wraps.Weight += weigh(w.String, c.wound+c.leftOver)
 		}
 	}
 	for _, d := range s.Lights.Drops {
 		lapped := d.String.Length / (d.String.Length - lapOf(d))
-		for _, st := range droppedRidge(s, d, bay, piece, crowns{from, to}) {
+		for _, st := range onRidge(s, d.Where, bay, piece, -s.Ridge.Pipe.TakeOff, crowns{from, to}) {
 			drops.Weight += weigh(d.String, st.length()*lapped)
 			drops.Run += st.length() * lapped
 			drops.Thick = max(drops.Thick, breadth(d.String))

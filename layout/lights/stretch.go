@@ -37,11 +37,11 @@ func crownTape(k *arch.Kind, side spec.Side) measure.Length {
 // wrapEnd returns the tape at which a wrap up a leg ends: short of the pipe's end, which goes into the crown joint. A
 // single stick has no joint there, and its two wraps meet.
 func wrapEnd(s *spec.Spec, number int, k *arch.Kind, side spec.Side) measure.Length {
-	a := s.ArchOf(number)
+	end, a := pipeEnd(s, number, k, side), s.ArchOf(number)
 	if a.OneStick {
-		return crownTape(k, side)
+		return end
 	}
-	return pipeEnd(s, number, k, side) - max(bare, a.Pipe.Socket)
+	return end - max(bare, a.Pipe.Socket)
 }
 
 // pipeEnd returns the tape at which a leg's pipe ends: at the stop of the crown joint, or where a single stick passes the crown.
@@ -99,9 +99,19 @@ func onArch(p spec.Place, number int, k *arch.Kind) []stretch {
 // crowns are the heights of the two crowns of a bay, each above its arch's ground line.
 type crowns [2]measure.Length
 
-// onRidge returns what a place covers of a ridge piece. A height on the ridge counts from the ground line too, which between two arches
+// onRidge returns what places cover of a ridge piece, as far as its ends: wraps stop short of its sockets, drops hang from crown to crown.
+func onRidge(s *spec.Spec, where []spec.Place, bay int, piece, end measure.Length, high crowns) (out []stretch) {
+	for _, p := range where {
+		if p.Part == spec.RidgePieces && takes(p, bay) {
+			out = append(out, onPiece(p, bay, piece, end, s.Ridge.Pipe.TakeOff, high)...)
+		}
+	}
+	return out
+}
+
+// onPiece returns what one place covers of it. A height on the ridge counts from the ground line too, which between two arches
 // goes evenly from the one's to the other's, so a range of heights cuts a sloping piece once at each end.
-func onRidge(p spec.Place, bay int, piece, end, takeOff measure.Length, high crowns) []stretch {
+func onPiece(p spec.Place, bay int, piece, end, takeOff measure.Length, high crowns) []stretch {
 	out := stretch{Part: Part{Ridge, bay}, from: end, to: piece - end}
 	switch p.Bound {
 	case spec.ByTape:
@@ -134,28 +144,31 @@ func oneIf(s stretch) []stretch {
 // takes reports whether a place names the arch or bay.
 func takes(p spec.Place, number int) bool { return p.Of == nil || slices.Contains(p.Of, number) }
 
-// onFrame returns what a place covers of an arch's legs, none for the ridge. Wraps stop short of the crown joint, drops
+// onFrame returns what places cover of an arch's legs, none for the ridge. Wraps stop short of the crown joint and keep off the ground, drops
 // hang up to its middle.
-func onFrame(s *spec.Spec, p spec.Place, number int, k *arch.Kind, wraps bool) []stretch {
-	if p.Part == spec.RidgePieces || !takes(p, number) {
-		return nil
-	}
-	var out []stretch
-	add := func(st stretch) {
-		ok := true
-		if wraps {
-			st, ok = st.offGround(s.Units, k.Length)
+func onFrame(s *spec.Spec, where []spec.Place, number int, k *arch.Kind, wraps bool) (out []stretch) {
+	for _, p := range where {
+		if p.Part == spec.RidgePieces || !takes(p, number) {
+			continue
 		}
-		if ok {
-			out = append(out, st)
+		var covered []stretch
+		if p.Part == spec.WholeArches {
+			covered = onArch(p, number, k)
+		} else {
+			covered = onLegs(s, p, number, k, wraps)
+		}
+		for _, st := range covered {
+			if wraps {
+				st = st.offGround(s.Units, k.Length)
+			}
+			out = append(out, oneIf(st)...)
 		}
 	}
-	if p.Part == spec.WholeArches {
-		for _, st := range onArch(p, number, k) {
-			add(st)
-		}
-		return out
-	}
+	return out
+}
+
+// onLegs returns what a place covers of an arch's legs, each for itself.
+func onLegs(s *spec.Spec, p spec.Place, number int, k *arch.Kind, wraps bool) (out []stretch) {
 	for _, side := range []spec.Side{spec.Left, spec.Right} {
 		if p.Part == spec.LeftLegs && side == spec.Right || p.Part == spec.RightLegs && side == spec.Left {
 			continue
@@ -165,7 +178,7 @@ func onFrame(s *spec.Spec, p spec.Place, number int, k *arch.Kind, wraps bool) [
 			end = wrapEnd(s, number, k, side)
 		}
 		if st, ok := onLeg(p, number, k, side, end); ok {
-			add(st)
+			out = append(out, st)
 		}
 	}
 	return out

@@ -1,10 +1,11 @@
 package lights
 
 import (
+	"slices"
+
 	"hoopwright/layout/measure"
 	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
-	"slices"
 )
 
 // Turn says how the lights lie that the spec leaves open: which end of a wrap has the prongs, from which end the rows of a path start, and
@@ -20,13 +21,13 @@ func (t Turn) wrap(n int) bool { return t.All || n < len(t.Wraps) && t.Wraps[n] 
 
 func (t Turn) path(n int) bool { return t.All || n < len(t.Paths) && t.Paths[n] }
 
-// offGround keeps a wrap's stretch off the ground; not ok where nothing is left of it.
-func (s stretch) offGround(u measure.System, whole measure.Length) (stretch, bool) {
+// offGround keeps a wrap's stretch off the ground, which may leave nothing of it.
+func (s stretch) offGround(u measure.System, whole measure.Length) stretch {
 	s.from = max(s.from, practice.BareFoot(u))
 	if s.Kind == Arch {
 		s.to = min(s.to, whole-practice.BareFoot(u))
 	}
-	return s, s.to > s.from
+	return s
 }
 
 // Bridges reports whether some wrap's lead, kept off the pipe, reaches from one arch's foot to the next.
@@ -38,11 +39,8 @@ func Bridges(s *spec.Spec) bool {
 // where pitch or plug are given, for then the string has its place.
 func leadOff(s *spec.Spec, w spec.Wrap) measure.Length {
 	off := s.Tunnel.Spacing + practice.ToNext
-	onLegs := false
-	for _, p := range w.Where {
-		onLegs = onLegs || p.Part != spec.RidgePieces
-	}
-	if !onLegs || s.Tunnel.Arches < 2 || w.Pitch > 0 || w.Plug != spec.PlugOpen || off > w.String.Lead {
+	onLegs := func(p spec.Place) bool { return p.Part != spec.RidgePieces }
+	if !slices.ContainsFunc(w.Where, onLegs) || s.Tunnel.Arches < 2 || w.Pitch > 0 || w.Plug != spec.PlugOpen || off > w.String.Lead {
 		return 0
 	}
 	return off

@@ -5,7 +5,6 @@ import (
 	"math"
 	"slices"
 
-	"hoopwright/layout/arch"
 	"hoopwright/layout/catalog"
 	"hoopwright/layout/finding"
 	"hoopwright/layout/measure"
@@ -58,7 +57,7 @@ func (l *layer) wraps() {
 	for _, a := range l.Arches {
 		for _, p := range []Kind{LegLeft, LegRight, Arch} {
 			for i, w := range l.Spec.Lights.Wraps {
-				for _, st := range wrapped(l.Spec, w, a.Number, a.Kind) {
+				for _, st := range onFrame(l.Spec, w.Where, a.Number, a.Kind, true) {
 					if st.Kind == p {
 						one(i, st)
 					}
@@ -69,7 +68,7 @@ func (l *layer) wraps() {
 			continue
 		}
 		for i, w := range l.Spec.Lights.Wraps {
-			for _, st := range wrappedRidge(l.Spec, w, a.Number, l.Ridge[a.Number-1], l.crowns(a.Number)) {
+			for _, st := range onRidge(l.Spec, w.Where, a.Number, l.Ridge[a.Number-1], pieceEnd(l.Spec), l.crowns(a.Number)) {
 				one(i, st)
 			}
 		}
@@ -77,26 +76,6 @@ func (l *layer) wraps() {
 	for i, w := range l.Spec.Lights.Wraps {
 		l.missing(fmt.Sprintf("lights.wraps[%d]", i), w.Where, met[i])
 	}
-}
-
-// wrapped returns the stretches of a wrap on an arch.
-func wrapped(s *spec.Spec, w spec.Wrap, number int, k *arch.Kind) []stretch {
-	var out []stretch
-	for _, p := range w.Where {
-		out = append(out, onFrame(s, p, number, k, true)...)
-	}
-	return out
-}
-
-// wrappedRidge returns the stretches of a wrap on a ridge piece.
-func wrappedRidge(s *spec.Spec, w spec.Wrap, bay int, piece measure.Length, high crowns) []stretch {
-	var out []stretch
-	for _, p := range w.Where {
-		if p.Part == spec.RidgePieces && takes(p, bay) {
-			out = append(out, onRidge(p, bay, piece, pieceEnd(s), s.Ridge.Pipe.TakeOff, high)...)
-		}
-	}
-	return out
 }
 
 // crowns returns the heights of a bay's crowns.

@@ -78,12 +78,8 @@ func follow(p cutting.Problem, list []batch, first int) (order []batch, settings
 func batches(p cutting.Problem, bars []cutting.Bar) []batch {
 	var list []batch
 	for _, bar := range bars {
-		k := slices.IndexFunc(list, func(b batch) bool { return b.stock == bar.Stock && slices.Equal(b.pieces, bar.Pieces) })
-		if k < 0 {
-			k = len(list)
-			list = append(list, batch{stock: bar.Stock, pieces: slices.Clone(bar.Pieces)})
-		}
-		list[k].times++
+		same := func(b batch) bool { return b.stock == bar.Stock && slices.Equal(b.pieces, bar.Pieces) }
+		entry(&list, batch{stock: bar.Stock, pieces: slices.Clone(bar.Pieces)}, same).times++
 	}
 	rank := func(b batch) int {
 		if b.uncut(p) {

@@ -132,16 +132,9 @@ func (b *bench) problem() (cutting.Problem, []stick) {
 		stock.Price = b.price(l)
 		p.Stocks, sticks = append(p.Stocks, stock), append(sticks, l)
 	}
-	at := map[int64]int{}
 	for _, q := range b.pieces {
 		n := b.up(q.Length)
-		k, seen := at[n]
-		if !seen {
-			k = len(p.Pieces)
-			at[n] = k
-			p.Pieces = append(p.Pieces, cutting.Piece{Length: n})
-		}
-		p.Pieces[k].Count++
+		entry(&p.Pieces, cutting.Piece{Length: n}, func(c cutting.Piece) bool { return c.Length == n }).Count++
 	}
 	return p, sticks
 }
@@ -213,13 +206,11 @@ func (b *bench) roomy(p cutting.Problem, sticks []stick, bars []cutting.Bar) []c
 			}
 			continue
 		}
-		sum := p.Kerf * int64(len(bar.Pieces)-1)
 		for _, k := range bar.Pieces {
-			sum += p.Pieces[k].Length
 			again.Pieces[k].Count++
 		}
 		cost += stock.Price
-		tight = tight || sum > stock.Length
+		tight = tight || taken(p, bar) > stock.Length
 	}
 	if !tight {
 		return bars
@@ -242,7 +233,17 @@ func (b *bench) solve(p cutting.Problem, sticks []stick) (cutting.Solution, []fi
 		}
 	}
 	solution, err = cutting.Solve(p, cutting.Effort)
-	return solution, []finding.Finding{b.limitNote()}, err
+	return solution, []finding.Finding{{Level: finding.LookAt, Code: "stock-limit", Key: "stock.sell",
+		Text: fmt.Sprintf("The limits of what is sold leave too little %s for all the pieces; the plan ignores them, so look for another store or raise them.", b.offer.item)}}, err
+}
+
+// taken is what a bar's pieces take of it, with the kerfs between them.
+func taken(p cutting.Problem, bar cutting.Bar) int64 {
+	sum := p.Kerf * int64(len(bar.Pieces)-1)
+	for _, k := range bar.Pieces {
+		sum += p.Pieces[k].Length
+	}
+	return sum
 }
 
 // lift passes over the limits of what is sold.
@@ -255,10 +256,7 @@ func (b *bench) lift() {
 // honest reports whether every bar of a plan can be sawn: either it is used whole, or its pieces leave room for the trim.
 func (b *bench) honest(p cutting.Problem, sticks []stick, s cutting.Solution) bool {
 	for _, bar := range s.Bars {
-		sum := p.Kerf * int64(len(bar.Pieces)-1)
-		for _, k := range bar.Pieces {
-			sum += p.Pieces[k].Length
-		}
+		sum := taken(p, bar)
 		if l := sticks[bar.Stock]; sum > b.usable(l) && (len(bar.Pieces) > 1 || sum != b.down(l.length)) {
 			return false
 		}
@@ -304,15 +302,10 @@ func (b *bench) price(l stick) int64 {
 	return cents(l.price)
 }
 
-// priceOf is what one stick of a length sold costs, in the plan's own terms.
-func (b *bench) priceOf(stock measure.Length) float64 {
+// cost is what a stick sold costs, in the plan's own terms.
+func (b *bench) cost(l stick) float64 {
 	if b.byLength {
-		return float64(stock)
+		return float64(l.length)
 	}
-	for _, l := range b.offer.sells {
-		if l.length == stock {
-			return float64(cents(l.price)) / 100
-		}
-	}
-	return 0
+	return float64(cents(l.price)) / 100
 }

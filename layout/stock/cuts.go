@@ -44,7 +44,7 @@ func cutAll(s *spec.Spec, offers []offer, all []Piece) (Cuts, []finding.Finding)
 		w := bench{spec: s, offer: o, byLength: cuts.ByLength}
 		cuts.OneLength = cuts.OneLength && len(o.sells) == 1
 		for _, l := range o.sells {
-			if c := w.priceOf(l.length); cuts.Least == 0 || c < cuts.Least {
+			if c := w.cost(l); cuts.Least == 0 || c < cuts.Least {
 				cuts.Least = c
 			}
 		}
@@ -92,9 +92,4 @@ func (b *bench) lay(p cutting.Problem, bars []cutting.Bar, sticks []stick) []Bar
 		laid = append(laid, bar)
 	}
 	return laid
-}
-
-func (b *bench) limitNote() finding.Finding {
-	return finding.Finding{Level: finding.LookAt, Code: "stock-limit", Key: "stock.sell",
-		Text: fmt.Sprintf("The limits of what is sold leave too little %s for all the pieces; the plan ignores them, so look for another store or raise them.", b.offer.item)}
 }

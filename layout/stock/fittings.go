@@ -2,9 +2,7 @@ package stock
 
 import (
 	"fmt"
-	"slices"
 
-	"hoopwright/layout/catalog"
 	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/spec"
@@ -13,30 +11,31 @@ import (
 // fittings lists what joins the pipe: at each crown a tee where the ridge ends, a cross where it goes on, a coupling where there is
 // no ridge; couplings within legs; bushings where the ridge is of another size. They go by the names that the spec's stock has for them.
 func (b *basket) fittings(in Input) {
-	var order []string
-	tees, crosses, couplings, came := map[string]int{}, map[string]int{}, map[string]int{}, map[string]int{}
+	type fitted struct {
+		pipe                           string
+		tees, crosses, couplings, came int
+	}
+	var list []fitted
 	for _, a := range in.Arches {
 		if a.Kind == nil {
 			continue
 		}
 		pipe := a.Kind.Spec.Pipe.Name
-		if tees[pipe]+crosses[pipe]+couplings[pipe] == 0 {
-			order = append(order, pipe)
-		}
+		of := entry(&list, fitted{pipe: pipe}, func(f fitted) bool { return f.pipe == pipe })
 		for side, sticks := range [][]measure.Length{a.Left, a.Right} {
 			n := max(0, len(sticks)-1)
-			couplings[pipe] += n
+			of.couplings += n
 			if b.came[lights.Leg(spec.Side(side), a.Number)] {
-				came[pipe] += n
+				of.came += n
 			}
 		}
 		switch in.Spec.CrownFitting(a.Number) {
 		case spec.Tee:
-			tees[pipe]++
+			of.tees++
 		case spec.Cross:
-			crosses[pipe]++
+			of.crosses++
 		case spec.Coupling:
-			couplings[pipe]++
+			of.couplings++
 		}
 	}
 	spare := 0 // one of each kind
@@ -49,12 +48,12 @@ func (b *basket) fittings(in Input) {
 		}
 	}
 	sockets, held := 0, 0
-	for _, pipe := range order {
-		fitting(Tee, "tee "+pipe, pipe, tees[pipe], 0)
-		fitting(Cross, "cross "+pipe, pipe, crosses[pipe], 0)
-		fitting(Coupling, "coupling "+pipe, pipe, couplings[pipe], came[pipe])
-		sockets += 3*tees[pipe] + 4*crosses[pipe] + 2*couplings[pipe]
-		held += 2 * came[pipe]
+	for _, f := range list {
+		fitting(Tee, "tee "+f.pipe, f.pipe, f.tees, 0)
+		fitting(Cross, "cross "+f.pipe, f.pipe, f.crosses, 0)
+		fitting(Coupling, "coupling "+f.pipe, f.pipe, f.couplings, f.came)
+		sockets += 3*f.tees + 4*f.crosses + 2*f.couplings
+		held += 2 * f.came
 	}
 	for _, j := range bushings(in) {
 		fitting(Bushing, fmt.Sprintf("bushing %s to %s", j.pipe, in.Spec.Ridge.Pipe.Name), j.pipe, j.count, 0)
@@ -76,26 +75,13 @@ type joint struct {
 // bushings counts the ridge piece ends that meet a crown fitting of another size.
 func bushings(in Input) []joint {
 	var list []joint
-	pipeOf := func(number int) (catalog.Pipe, bool) {
-		for _, a := range in.Arches {
-			if a.Number == number && a.Kind != nil {
-				return a.Kind.Spec.Pipe, true
-			}
-		}
-		return catalog.Pipe{}, false
-	}
-	for _, r := range in.Ridge {
-		for _, number := range []int{r.Bay, r.Bay + 1} {
-			pipe, ok := pipeOf(number)
-			if !ok || pipe.OD == in.Spec.Ridge.Pipe.OD {
+	for i := range in.Ridge {
+		for _, a := range in.Arches[i : i+2] {
+			if a.Kind == nil || a.Kind.Spec.Pipe.OD == in.Spec.Ridge.Pipe.OD {
 				continue
 			}
-			k := slices.IndexFunc(list, func(j joint) bool { return j.pipe == pipe.Name })
-			if k < 0 {
-				k = len(list)
-				list = append(list, joint{pipe: pipe.Name})
-			}
-			list[k].count++
+			pipe := a.Kind.Spec.Pipe.Name
+			entry(&list, joint{pipe: pipe}, func(j joint) bool { return j.pipe == pipe }).count++
 		}
 	}
 	return list

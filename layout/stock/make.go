@@ -15,7 +15,7 @@ import (
 type Input struct {
 	Spec     *spec.Spec
 	Arches   []arch.Arch
-	Ridge    []RidgeCut
+	Ridge    []measure.Length // cut length of each bay's ridge piece; empty without a ridge
 	Stakes   []ground.Stake
 	Strings  []lights.String
 	Ties     int                 // zip ties that stay till the end of the season
@@ -26,12 +26,6 @@ type Input struct {
 	LineByBay bool // the line along the crowns is cut a piece a bay
 
 	FootWeight, TieWeight measure.Force // on each weighted foot, and at each end of guys and braces there
-}
-
-// RidgeCut is the ridge piece of one bay.
-type RidgeCut struct {
-	Bay    int
-	Length measure.Length
 }
 
 // Make lists the pieces, plans their cuts and writes the shopping list.

@@ -44,7 +44,7 @@ func garden(n int) Input {
 	for i := 1; i <= n; i++ {
 		in.Arches = append(in.Arches, arch.Arch{Number: i, Kind: kind})
 		if i < n {
-			in.Ridge = append(in.Ridge, RidgeCut{i, 53 * inch})
+			in.Ridge = append(in.Ridge, 53*inch)
 		}
 		y := measure.Length(i) * 54 * inch
 		in.Strings = append(in.Strings, lights.String{Kind: warm.Name, Label: warm}, lights.String{Kind: warm.Name, Label: warm})
@@ -304,7 +304,7 @@ func TestPlansHoldTogether(t *testing.T) {
 			s.Stock.Sell = append(s.Stock.Sell, spec.Sale{Item: "steel bar 3/8 in", Length: 20 * foot, Price: price(9.5)})
 		}
 		for i := range in.Ridge {
-			in.Ridge[i].Length += measure.Length(40 * r.Float64())
+			in.Ridge[i] += measure.Length(40 * r.Float64())
 		}
 		kind := *in.Arches[0].Kind
 		kind.Left = []measure.Length{measure.Length(1000 + 2000*r.Float64())}
@@ -360,7 +360,7 @@ func TestTrimIsKept(t *testing.T) {
 	in := garden(3)
 	in.Spec.Stock.Trim, in.Spec.Stock.Own = inch/4, nil
 	for i := range in.Ridge {
-		in.Ridge[i].Length = 60*inch - inch/16
+		in.Ridge[i] = 60*inch - inch/16
 	}
 	l := Make(in)
 	holds(t, in, l)
@@ -466,7 +466,7 @@ func TestRidgeOfAnotherSize(t *testing.T) {
 func TestStopIsSetSeldom(t *testing.T) {
 	in := garden(9)
 	for i := range in.Ridge {
-		in.Ridge[i].Length = measure.Length(40+5*(i%3)) * inch
+		in.Ridge[i] = measure.Length(40+5*(i%3)) * inch
 	}
 	for i := range in.Arches {
 		k := *in.Arches[i].Kind

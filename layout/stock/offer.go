@@ -15,9 +15,10 @@ type offer struct {
 	item    string
 	sells   []stick
 	owns    []stick
-	assumed bool // the spec names no length sold; common ones are taken
-	bar     bool // stakes
-	ready   bool // stakes bought ready-cut: no length of bar stock is named
+	longest measure.Length // of the pieces
+	assumed bool           // the spec names no length sold; common ones are taken
+	bar     bool           // stakes
+	ready   bool           // stakes bought ready-cut: no length of bar stock is named
 }
 
 // stick is one stock length. Most is zero for no limit.
@@ -39,14 +40,9 @@ var commonSticks = map[measure.System][2]measure.Length{
 // offersOf gathers the offers for every material of the pieces, in the order in which the pieces first name them.
 func offersOf(in Input) []offer {
 	var offers []offer
-	at := map[string]int{}
-	longest := map[string]measure.Length{}
 	for _, p := range pieces(in) {
-		if _, seen := at[p.Item]; !seen {
-			at[p.Item] = len(offers)
-			offers = append(offers, offer{item: p.Item, bar: p.ID.Steel})
-		}
-		longest[p.Item] = max(longest[p.Item], p.Length)
+		o := entry(&offers, offer{item: p.Item, bar: p.ID.Steel}, func(o offer) bool { return o.item == p.Item })
+		o.longest = max(o.longest, p.Length)
 	}
 	common := commonSticks[in.Spec.Units]
 	for i := range offers {
@@ -62,16 +58,12 @@ func offersOf(in Input) []offer {
 			}
 			o.sells = append(o.sells, l)
 		}
-		if len(o.sells) > 0 {
+		none := len(o.sells) == 0
+		if o.ready, o.assumed = none && o.bar, none && !o.bar; !o.assumed {
 			continue
 		}
-		if o.bar {
-			o.ready = true
-			continue
-		}
-		o.assumed = true
 		o.sells = []stick{{length: o.asOwned(common[0])}}
-		if longest[o.item] > common[0]+in.Spec.Units.Grid()/2 { // a piece is rounded up to the grid, by a hair at times
+		if o.longest > common[0]+in.Spec.Units.Grid()/2 { // a piece is rounded up to the grid, by a hair at times
 			o.sells = append(o.sells, stick{length: o.asOwned(common[1])})
 		}
 	}

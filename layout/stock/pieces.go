@@ -36,8 +36,8 @@ func pieces(in Input) []Piece {
 		sticks(lights.Leg(spec.Left, a.Number), a.Left)
 		sticks(lights.Leg(spec.Right, a.Number), a.Right)
 	}
-	for _, r := range in.Ridge {
-		add(in.Spec.Ridge.Pipe.Name, PieceID{Part: lights.Part{Kind: lights.Ridge, Number: r.Bay}}, r.Length)
+	for i, length := range in.Ridge {
+		add(in.Spec.Ridge.Pipe.Name, PieceID{Part: lights.Part{Kind: lights.Ridge, Number: i + 1}}, length)
 	}
 	brace := braceOf(in)
 	for _, s := range in.Stakes {

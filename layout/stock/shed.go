@@ -24,12 +24,7 @@ type Lot struct {
 func keep(in Input, cuts Cuts) []Lot {
 	var list []Lot
 	add := func(item string, length measure.Length, count int) {
-		k := slices.IndexFunc(list, func(l Lot) bool { return l.Item == item && l.Length == length })
-		if k < 0 {
-			k = len(list)
-			list = append(list, Lot{Item: item, Length: length})
-		}
-		list[k].Count += count
+		entry(&list, Lot{Item: item, Length: length}, func(l Lot) bool { return l.Item == item && l.Length == length }).Count += count
 	}
 	grid := in.Spec.Units.Grid()
 	taken := map[Lot]int{}

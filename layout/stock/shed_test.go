@@ -108,7 +108,7 @@ func TestTrimAtBothEnds(t *testing.T) {
 		in := garden(3)
 		in.Spec.Stock.Trim, in.Spec.Stock.Own = inch/2, nil
 		for i := range in.Ridge {
-			in.Ridge[i].Length = c.ridge
+			in.Ridge[i] = c.ridge
 		}
 		l := Make(in)
 		holds(t, in, l)

@@ -84,17 +84,13 @@ func (b *basket) sticks(o offer, cuts Cuts, s *spec.Spec) {
 		if bar.Item != o.item {
 			continue
 		}
-		k := slices.IndexFunc(lines, func(l line) bool { return l.length == bar.Stock })
-		if k < 0 {
-			k = len(lines)
-			lines = append(lines, line{length: bar.Stock})
-		}
-		lines[k].need++
+		l := entry(&lines, line{length: bar.Stock}, func(l line) bool { return l.length == bar.Stock })
+		l.need++
 		if bar.Owned {
-			lines[k].own++
+			l.own++
 		}
 		if bar.Wrapped {
-			lines[k].wrapped++
+			l.wrapped++
 		}
 	}
 	slices.SortStableFunc(lines, func(a, b line) int { return cmp.Compare(b.length, a.length) })
@@ -145,20 +141,21 @@ func spareSticks(o offer, used int, s *spec.Spec) int {
 func (b *basket) strings(in Input) {
 	var list []Item
 	for _, s := range in.Strings {
-		k := slices.IndexFunc(list, func(i Item) bool { return i.Item == s.Kind })
-		if k < 0 {
-			k = len(list)
-			list = append(list, Item{Item: s.Kind, Kind: LightString, Unit: Each, Where: whereLights})
-		}
-		list[k].Need++
+		i := named(&list, Item{Item: s.Kind, Kind: LightString, Unit: Each, Where: whereLights})
+		i.Need++
 		if b.onLeg(s) {
-			list[k].Wrapped++
+			i.Wrapped++
 		}
 	}
 	for _, i := range list {
 		b.addSpared(i)
 	}
 	b.addSpared(Item{Item: "low-voltage supply", Kind: Supply, Need: in.Wiring.Supplies, Unit: Each, Where: whereLights})
+}
+
+// named returns the line of a list that is named as one is, which it adds where there is none.
+func named(list *[]Item, one Item) *Item {
+	return entry(list, one, func(i Item) bool { return i.Item == one.Item })
 }
 
 // onLeg reports whether a string comes out of the shed on its leg.

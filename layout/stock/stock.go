@@ -3,6 +3,8 @@
 package stock
 
 import (
+	"slices"
+
 	"hoopwright/layout/finding"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/practice"
@@ -26,6 +28,16 @@ type Bar struct {
 	Offcut measure.Length `json:"offcut_mm"`
 
 	Wrapped bool `json:"-"` // in a leg that comes out of the shed wrapped: not even a name is written on it
+}
+
+// entry returns the first of a list that is the same, or one more at its end.
+func entry[T any](list *[]T, one T, same func(T) bool) *T {
+	k := slices.IndexFunc(*list, same)
+	if k < 0 {
+		k = len(*list)
+		*list = append(*list, one)
+	}
+	return &(*list)[k]
 }
 
 // Cuts is the whole cut plan. Cost and Bound are in the spec's currency, or in millimetres of stock where no prices are given.

@@ -40,26 +40,17 @@ func (b *basket) stakes(in Input, cuts Cuts, offers []offer) {
 // readyStakes lists stakes bought cut to length, all but those that bars of the shed give, and returns how many with their spares.
 func (b *basket) readyStakes(in Input, o offer, cuts Cuts) (count int) {
 	cut := cuts.Given()
-	type line struct {
-		length measure.Length
-		count  int
-	}
-	var lines []line
+	var list []Item
 	for _, s := range in.Stakes {
 		if barItem(s.Bar(in.Spec)) != o.item || cut[PieceID{Steel: true, Stake: s.StakeID}] {
 			continue
 		}
-		sold := func(l line) bool { return Sold(l.length, in.Spec.Units) == Sold(s.Length, in.Spec.Units) } // chosen in one unit, given in another
-		k := slices.IndexFunc(lines, sold)
-		if k < 0 {
-			k = len(lines)
-			lines = append(lines, line{length: s.Length})
-		}
-		lines[k].count++
+		words := o.item + ", " + Sold(s.Length, in.Spec.Units) // lengths may be chosen in one unit, given in another
+		named(&list, Item{Item: words, Kind: ReadyStake, Of: o.item, Length: s.Length, Unit: Each, Where: whereSteel}).Need++
 	}
-	for _, l := range lines {
-		count += withSpares(l.count, b.spec.Stock.Spares)
-		b.addSpared(Item{Item: o.item + ", " + Sold(l.length, in.Spec.Units), Kind: ReadyStake, Of: o.item, Length: l.length, Need: l.count, Unit: Each, Where: whereSteel})
+	for _, i := range list {
+		count += withSpares(i.Need, b.spec.Stock.Spares)
+		b.addSpared(i)
 	}
 	return count
 }
@@ -78,14 +69,14 @@ func (b *basket) sawnStakes(cuts Cuts) (n int) {
 func (b *basket) bases(in Input) {
 	sockets, bags := 0, 0
 	for _, s := range in.Stakes {
-		switch {
-		case !s.Base:
+		if !s.Base {
 			continue
-		case s.Guy:
-			bags += practice.Bags(in.TieWeight, in.Spec.Units)
-		default:
-			bags += practice.Bags(in.FootWeight, in.Spec.Units)
 		}
+		weight := in.FootWeight
+		if s.Guy {
+			weight = in.TieWeight
+		}
+		bags += practice.Bags(weight, in.Spec.Units)
 		if s.Steel() {
 			sockets++
 		}
@@ -117,13 +108,7 @@ func ropesOf(in Input) (ropes []Rope, line measure.Length) {
 	rope := func(kind RopeKind, long measure.Length) {
 		long = measure.RoundUp(long, ropeStep(in.Spec.Units))
 		line += long
-		for i, r := range ropes {
-			if r.Kind == kind && sameLength(r.Length, long) {
-				ropes[i].Count++
-				return
-			}
-		}
-		ropes = append(ropes, Rope{kind, 1, long})
+		entry(&ropes, Rope{Kind: kind, Length: long}, func(r Rope) bool { return r.Kind == kind && sameLength(r.Length, long) }).Count++
 	}
 	for _, g := range in.Stakes {
 		if !g.Guy || g.Bay > 0 {
@@ -220,8 +205,8 @@ func crownLines(in Input) []measure.Length {
 		return nil
 	}
 	run, longest := practice.KnotOfCrown, measure.Length(0)
-	for _, r := range in.Ridge {
-		bay := r.Length + 2*in.Spec.Arch.Pipe.TakeOff
+	for _, length := range in.Ridge {
+		bay := length + 2*in.Spec.Arch.Pipe.TakeOff
 		run, longest = run+bay+practice.KnotOfCrown, max(longest, bay+2*practice.KnotOfCrown)
 	}
 	if in.LineByBay {

@@ -1,8 +1,6 @@
 package stock
 
 import (
-	"slices"
-
 	"hoopwright/layout/measure"
 	"hoopwright/layout/practice"
 )
@@ -73,13 +71,7 @@ func (b *basket) wiring(in Input) {
 func (b *basket) cords(wires []Wire) {
 	var list []Item
 	for _, w := range wires {
-		line := w.item(b.spec.Units)
-		k := slices.IndexFunc(list, func(i Item) bool { return i.Item == line.Item })
-		if k < 0 {
-			k = len(list)
-			list = append(list, line)
-		}
-		list[k].Need++
+		named(&list, w.item(b.spec.Units)).Need++
 	}
 	b.standIns(list)
 	for _, i := range list {

@@ -20,11 +20,10 @@ type sold struct {
 
 // sizes returns what bars are sold in.
 func sizes(u measure.System) sold {
-	if u == measure.Metric {
-		return sold{[]measure.Length{900, 1200, 1500}, []measure.Length{300, 400, 450, 500, 600, 750}, 400, 750}
-	}
 	const in = measure.Inch
-	return sold{[]measure.Length{36 * in, 48 * in, 60 * in}, []measure.Length{12 * in, 15 * in, 18 * in, 20 * in, 24 * in, 30 * in}, 15 * in, 30 * in}
+	return measure.By(u,
+		sold{[]measure.Length{36 * in, 48 * in, 60 * in}, []measure.Length{12 * in, 15 * in, 18 * in, 20 * in, 24 * in, 30 * in}, 15 * in, 30 * in},
+		sold{[]measure.Length{900, 1200, 1500}, []measure.Length{300, 400, 450, 500, 600, 750}, 400, 750})
 }
 
 // Stakes lists what may be driven under the arches where the spec leaves it open, or else all that might be, cheapest first and shallowest of equals: bars that enter the pipe, as sold, most of the
@@ -171,12 +170,7 @@ func roundDown(l measure.Length, u measure.System) measure.Length {
 	return measure.Length(math.Floor(float64(l/step(u)))) * step(u)
 }
 
-func step(u measure.System) measure.Length {
-	if u == measure.Metric {
-		return 100 * measure.Millimetre
-	}
-	return 6 * measure.Inch
-}
+func step(u measure.System) measure.Length { return measure.By(u, 6*measure.Inch, 100) }
 
 // roughMargin is on the aims of a rough solution.
 const roughMargin = 1.015

@@ -131,12 +131,7 @@ func thicker(bar catalog.Bar, pipe catalog.Pipe) (best catalog.Bar, ok bool) {
 }
 
 // grip is the step that depths are told in: an inch or a centimetre.
-func grip(u measure.System) measure.Length {
-	if u == measure.Metric {
-		return 10 * measure.Millimetre
-	}
-	return measure.Inch
-}
+func grip(u measure.System) measure.Length { return measure.By(u, measure.Inch, 10) }
 
 // shortLow returns the legs with their shortest stick at the ground, where a coupling at the tightest bend gave way to it.
 func shortLow(a spec.Arch) (legs [2][]measure.Length, ok bool) {

@@ -29,21 +29,17 @@ func friction(on spec.Paving, cold measure.Temperature) float64 {
 }
 
 // slides returns how near a foot of a weight comes to sliding: H over μ times what presses it down.
-func slides(push, lift, weight, grip float64) float64 {
-	down := weight + lift
-	if down <= 0 {
-		return math.Inf(1)
-	}
-	return push / (grip * down)
-}
+func slides(push, lift, weight, grip float64) float64 { return over(push, grip*(weight+lift)) }
 
 // tips returns how near it comes to tipping about the edge of its base.
-func tips(moment, lift, weight, width float64) float64 {
-	down := weight + lift
-	if down <= 0 {
+func tips(moment, lift, weight, width float64) float64 { return over(moment, (weight+lift)*width/2) }
+
+// over returns a load's share of what bears it, without end where nothing presses the foot down.
+func over(load, borne float64) float64 {
+	if borne <= 0 {
 		return math.Inf(1)
 	}
-	return moment / (down * width / 2)
+	return load / borne
 }
 
 // footNeeds returns the weight on a foot that keeps it from sliding and tipping.
@@ -80,10 +76,7 @@ func (w *Weather) ballast() {
 		return
 	}
 	grip := friction(foot.On, t.Spec.Weather.Cold)
-	step := 5 * measure.PoundForce
-	if t.Spec.Units == measure.Metric {
-		step = measure.Mass(2).Weight()
-	}
+	step := measure.By(t.Spec.Units, 5*measure.PoundForce, measure.Mass(2).Weight())
 	up := func(n float64) measure.Force { return measure.Force(math.Ceil(n/float64(step)-1e-9)) * step }
 	w.Feet = Feet{Weight: foot.Weight.Weight(), Grip: grip}
 	aim, needs := t.pressure(t.aim()), t.pressure(t.needs())

@@ -109,7 +109,7 @@ func TestIceUnderAWeight(t *testing.T) {
 		return sum
 	}
 	for _, m := range r {
-		weight += m.kind.weight() * float64(len(m.arches))
+		weight += float64(m.kind.Weight) * float64(len(m.arches))
 	}
 	for _, times := range []float64{1, 1.02, 2, 4} {
 		ice := r.iceUnder(times)

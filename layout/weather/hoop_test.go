@@ -132,7 +132,7 @@ func TestSideWind(t *testing.T) {
 			if least > 1e-6 {
 				t.Errorf("%g Pa: feet bear %g and %g N of %g", g.q, g.push[0], g.push[1], g.q*perPa)
 			}
-			close2(t, "weight", g.lift[0]+g.lift[1], k.weight(), 1e-6)
+			close2(t, "weight", g.lift[0]+g.lift[1], float64(k.Weight), 1e-6)
 			if before := s.samples[i-1]; g.sway <= before.sway || g.moment[1] <= before.moment[1] {
 				t.Errorf("%g Pa: sway %g m, moment %g N·m, less than in a lighter wind", g.q, g.sway, g.moment[1])
 			}
@@ -214,7 +214,7 @@ func TestWindAlong(t *testing.T) {
 				ridge += n * a.Ridge
 				along -= n * (a.Feet[0][2] + a.Feet[1][2])
 				lifts += n * (a.Feet[0][1] + a.Feet[1][1])
-				weights += n * m.kind.weight()
+				weights += n * float64(m.kind.Weight)
 				for i, tie := range m.ties {
 					tied = tied || a.Pulls[i] != 0
 					at := m.space.Place(tie.At)

@@ -44,7 +44,7 @@ func (k *Kind) iceOn(ice measure.Length) float64 {
 func (r row) iceUnder(times float64) measure.Length {
 	more := 0.0
 	for _, m := range r {
-		more += (times - 1) * m.kind.weight() * float64(len(m.arches))
+		more += (times - 1) * float64(m.kind.Weight) * float64(len(m.arches))
 	}
 	low, high := measure.Length(0), mostIce
 	for range 20 {

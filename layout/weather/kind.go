@@ -113,9 +113,6 @@ func (k *Kind) near(o *arch.Kind, share measure.Share) bool {
 		heavier <= float64(share)
 }
 
-// weight returns the dead load, N.
-func (k *Kind) weight() float64 { return float64(k.Weight) }
-
 // strength returns which part of the pipe's strength a bend without its set takes up, 1/m.
 func (k *Kind) strength(bend float64) float64 {
 	pipe := k.spec.Pipe

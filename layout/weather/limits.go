@@ -3,9 +3,9 @@ package weather
 import (
 	"cmp"
 	"math"
+	"slices"
 
 	"hoopwright/layout/measure"
-	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
 )
 
@@ -14,8 +14,6 @@ const (
 	// insideShare of the gust of first damage empties the tunnel: act at 60 % and 80 % of a limit (published event plans for marquees). A gust presses by the
 	// square of its speed, so that is a load of 36 %.
 	insideShare = 0.6
-	// InsideMost is practice's.
-	InsideMost = practice.InsideMost
 	// collapseShare of the gust of collapse lays the tunnel flat where first damage has not before: half of the load; our own choice.
 	collapseShare = 0.7
 	// gustOfMean is a 3 s gust over the 10 min mean of inland wind (Harper and others, World Meteorological Organization 2010; from memory).
@@ -75,12 +73,9 @@ var beauforts = []float64{0, 1, 4, 8, 13, 19, 25, 32, 39, 47, 55, 64, 73}
 
 // Sign returns the Beaufort force of the mean wind that belongs to a forecast gust, the lower where it lies between: what is seen when such gusts come.
 func (g Gust) Sign() Beaufort {
-	mean := float64(g.Forecast/measure.MPH) / gustOfMean
-	force := 0
-	for i, least := range beauforts {
-		if mean >= least {
-			force = i
-		}
+	force, least := slices.BinarySearch(beauforts, float64(g.Forecast/measure.MPH)/gustOfMean)
+	if !least {
+		force--
 	}
 	return Beaufort(force)
 }
@@ -90,9 +85,6 @@ func (g Gust) App() measure.Speed { return g.Forecast / gustOfApp }
 
 // whole returns a speed down to a whole number as it is printed.
 func whole(v measure.Speed, u measure.System) measure.Speed {
-	unit := measure.MPH
-	if u == measure.Metric {
-		unit = measure.Speed(1 / 3.6)
-	}
+	unit := measure.By(u, measure.MPH, 1/3.6)
 	return measure.Speed(math.Floor(float64(v/unit)+1e-9)) * unit
 }

@@ -230,10 +230,10 @@ func (w *Weather) limits() {
 	inside, down := w.shares()
 	factor, forecast := exposure(e)
 	if forecast {
-		w.Forecast = Forecast{whole(min(InsideMost, inside/measure.Speed(closes(e))), u), whole(down/measure.Speed(factor), u)}
-		inside = min(inside, InsideMost*measure.Speed(closes(e)))
+		w.Forecast = Forecast{whole(min(practice.InsideMost, inside/measure.Speed(closes(e))), u), whole(down/measure.Speed(factor), u)}
+		inside = min(inside, practice.InsideMost*measure.Speed(closes(e)))
 	}
-	w.Inside, w.Down = whole(min(inside, InsideMost), u), whole(down, u)
+	w.Inside, w.Down = whole(min(inside, practice.InsideMost), u), whole(down, u)
 }
 
 // shares works out the gusts to act at from those of damage and collapse, before rounding.
@@ -241,7 +241,7 @@ func (w *Weather) shares() (inside, down measure.Speed) {
 	e := w.of.Spec.Site.Exposure
 	factor, _ := exposure(e)
 	inside, down = insideShare*w.Damage, min(w.Damage, collapseShare*w.Collapse)
-	w.exact = Forecast{min(InsideMost, inside/measure.Speed(closes(e))), down / measure.Speed(factor)}
+	w.exact = Forecast{min(practice.InsideMost, inside/measure.Speed(closes(e))), down / measure.Speed(factor)}
 	return inside, down
 }
 
@@ -280,16 +280,13 @@ func (w *Weather) figures() {
 	}
 }
 
-// OpensTo is the gust at the arches of whose damage InsideMost is insideShare: what a tunnel bears that stays open as long as any may.
+// OpensTo is the gust at the arches of whose damage practice.InsideMost is insideShare: what a tunnel bears that stays open as long as any may.
 func (w *Weather) OpensTo() measure.Speed {
-	return InsideMost * measure.Speed(closes(w.of.Spec.Site.Exposure)) / insideShare
+	return practice.InsideMost * measure.Speed(closes(w.of.Spec.Site.Exposure)) / insideShare
 }
 
 // stakeAsks returns the push, N, and the moment, N·m, that a gust asks of the stake that bears most, at the ground.
 func (w *Weather) stakeAsks(v measure.Speed) (push measure.Force, moment float64) {
-	if len(w.curves) == 0 {
-		return 0, 0
-	}
 	q := w.of.pressure(v)
 	for _, c := range w.curves {
 		d := c.at(q)

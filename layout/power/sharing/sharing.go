@@ -82,12 +82,12 @@ func (a Plan) Units(source int) []int {
 	return out
 }
 
-// better orders plans by the aims: all fed, fewest groups, then length of way for the cords' sake.
-func (a Plan) better(b Plan) bool {
+// compare orders plans by the aims: all fed, fewest groups, then length of way for the cords' sake.
+func (a Plan) compare(b Plan) int {
 	if d := a.Missing - b.Missing; d > hair || d < -hair {
-		return d < 0
+		return cmp.Compare(d, 0)
 	}
-	return cmp.Or(cmp.Compare(a.Used, b.Used), cmp.Compare(a.Length, b.Length)) < 0
+	return cmp.Or(cmp.Compare(a.Used, b.Used), cmp.Compare(a.Length, b.Length))
 }
 
 // Holds reports whether every circuit, source and socket carries what a choice of sources asks of it, and no group feeds two parts.

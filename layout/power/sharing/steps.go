@@ -12,7 +12,7 @@ func Share(p *Problem) Plan {
 	best := p.fill(make([][]int, p.Parts))
 	try := func(chosen [][]int) bool {
 		s := p.fill(chosen)
-		if !s.better(best) {
+		if s.compare(best) >= 0 {
 			return false
 		}
 		best = s
@@ -94,15 +94,7 @@ func (p *Problem) bestTwo(part int) []int {
 		order[g] = g
 		alone[g] = p.fill(with(make([][]int, p.Parts), part, g))
 	}
-	slices.SortStableFunc(order, func(a, b int) int {
-		switch {
-		case alone[a].better(alone[b]):
-			return -1
-		case alone[b].better(alone[a]):
-			return 1
-		}
-		return 0
-	})
+	slices.SortStableFunc(order, func(a, b int) int { return alone[a].compare(alone[b]) })
 	return order[:min(2, len(order))]
 }
 
@@ -127,17 +119,14 @@ func (p *Problem) fill(chosen [][]int) Plan {
 	for _, i := range p.order(owner) {
 		plug := p.Plugs[i]
 		out.Of[i] = -1
-		best := -1
-		for _, k := range p.near[i] {
-			if p.fits(i, k, owner[k]) && plug.Draws[k] <= left[p.Sources[k].Circuit]+hair && plug.Draws[k] <= room[k]+hair {
-				best = k
-				break
-			}
-		}
-		if best < 0 {
+		nearest := slices.IndexFunc(p.near[i], func(k int) bool {
+			return p.fits(i, k, owner[k]) && plug.Draws[k] <= left[p.Sources[k].Circuit]+hair && plug.Draws[k] <= room[k]+hair
+		})
+		if nearest < 0 {
 			out.Missing += plug.Wants
 			continue
 		}
+		best := p.near[i][nearest]
 		left[p.Sources[best].Circuit] -= plug.Draws[best]
 		room[best] -= plug.Draws[best]
 		out.Of[i] = best
@@ -164,11 +153,8 @@ func (p *Problem) order(owner []int) []int {
 	far := make([]float64, len(p.Plugs))
 	for i, u := range p.Plugs {
 		list[i] = i
-		for _, k := range p.near[i] {
-			if p.fits(i, k, owner[k]) {
-				far[i] = u.Ways[k]
-				break
-			}
+		if n := slices.IndexFunc(p.near[i], func(k int) bool { return p.fits(i, k, owner[k]) }); n >= 0 {
+			far[i] = u.Ways[p.near[i][n]]
 		}
 	}
 	last := func(i int) int {

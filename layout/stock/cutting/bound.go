@@ -32,13 +32,13 @@ func (j *job) worths(values []float64) []int64 {
 }
 
 // prove returns the bound that worths give for plans with stock counts within the box, from the table filled with them. Where a stock
-// without a most would hold more worth than its price, all worths are shrunk until none does: rounded down, no pattern holds more
+// that no count bounds would hold more worth than its price, all worths are shrunk until none does: rounded down, no pattern holds more
 // than its share of what it held.
 func (j *job) prove(worth []int64, in box) ([]int64, int64) {
 	num, den := int64(1), int64(1)
 	for s, stock := range j.stocks {
 		price, held := j.scale()*stock.Price, j.exact.best[stock.Length]
-		if j.bounded(s, in) || held <= price {
+		if !j.free[s] || in.hi[s] < j.pieces || held <= price {
 			continue
 		}
 		if a, b := new(big.Int), new(big.Int); a.Mul(big.NewInt(price), big.NewInt(den)).Cmp(b.Mul(big.NewInt(num), big.NewInt(held))) < 0 {

@@ -1,9 +1,11 @@
 package cutting
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"math/rand/v2"
+	"slices"
 )
 
 // search is a best-first search over how many of each stock are drawn: the part of the plans with the least bound is looked at
@@ -50,11 +52,14 @@ func (j *job) branch(first *relaxation, worth []int64, bound int64, plan *incumb
 	s.open = []*node{{in: j.all(), part: s.root, bound: bound, basis: first.basis, counts: first.drawn()}}
 	nextDive := firstDive
 	for nodes := 0; 2*nodes < mostNodes && j.budget > 0; nodes++ {
-		n := s.best()
-		if n == nil || s.plan.met(n.bound) {
+		if len(s.open) == 0 {
 			break
 		}
-		s.remove(n)
+		n := slices.MinFunc(s.open, func(a, b *node) int { return cmp.Compare(a.bound, b.bound) })
+		if s.plan.met(n.bound) {
+			break
+		}
+		s.open = slices.DeleteFunc(s.open, func(o *node) bool { return o == n })
 		at, whole := s.split(n)
 		if whole {
 			tries := triesInside
@@ -77,11 +82,7 @@ func (j *job) branch(first *relaxation, worth []int64, bound int64, plan *incumb
 			s.least = min(s.least, n.bound)
 			continue
 		}
-		most := int(math.Floor(n.counts[at] + whollyNear))
-		if most >= n.in.hi[at] {
-			most = n.in.hi[at] - 1
-		}
-		s.part(n, at, most)
+		s.part(n, at, min(int(math.Floor(n.counts[at]+whollyNear)), n.in.hi[at]-1))
 	}
 	for _, n := range s.open {
 		s.least = min(s.least, n.bound)
@@ -91,25 +92,6 @@ func (j *job) branch(first *relaxation, worth []int64, bound int64, plan *incumb
 
 // whollyNear is how near a count must be to a whole number to pass for it.
 const whollyNear = 1e-4
-
-func (s *search) best() *node {
-	var best *node
-	for _, n := range s.open {
-		if best == nil || n.bound < best.bound {
-			best = n
-		}
-	}
-	return best
-}
-
-func (s *search) remove(n *node) {
-	for k := range s.open {
-		if s.open[k] == n {
-			s.open = append(s.open[:k], s.open[k+1:]...)
-			return
-		}
-	}
-}
 
 // split chooses the stock to part by: the one whose count is farthest from whole, or where all are whole the first whose
 // limits leave a choice; −1 where none does.
@@ -176,5 +158,5 @@ func (s *search) inside(n *node, tries int) {
 }
 
 func (b box) clone() box {
-	return box{append([]int(nil), b.lo...), append([]int(nil), b.hi...)}
+	return box{slices.Clone(b.lo), slices.Clone(b.hi)}
 }

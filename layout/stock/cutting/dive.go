@@ -33,14 +33,19 @@ func (j *job) dive(root *relaxation, stock []int, turn int, noise *rand.Rand, be
 		from := at
 		at = nil
 		for k := 0; k < min(looks, len(parts)) && at == nil && j.budget > 0 && !best.done(from.done); k++ {
-			at = from.cut(plan{parts[k : k+1], []int{1}}, turn, best)
+			at = from.cut(plan{[]pattern{parts[k].pattern}, []int{1}}, turn, best)
 		}
 	}
 }
 
+// fraction is a pattern of which a relaxation has less than a bar.
+type fraction struct {
+	pattern
+	size float64
+}
+
 // split returns the whole bars of the relaxation, and the patterns of which it has parts of a bar, the largest part first.
-func (d *descent) split(turn int, noise *rand.Rand) (bars plan, parts []pattern) {
-	var sizes []float64
+func (d *descent) split(turn int, noise *rand.Rand) (bars plan, parts []fraction) {
 	for row, b := range d.left.basis {
 		c := d.left.columns[b]
 		if c.counts == nil {
@@ -59,19 +64,11 @@ func (d *descent) split(turn int, noise *rand.Rand) (bars plan, parts []pattern)
 			bars.add(c.pattern, whole)
 		}
 		if part > 0.001 {
-			parts, sizes = append(parts, c.pattern), append(sizes, part)
+			parts = append(parts, fraction{c.pattern, part})
 		}
 	}
-	order := make([]int, len(parts))
-	for i := range order {
-		order[i] = i
-	}
-	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(sizes[b], sizes[a]) })
-	sorted := make([]pattern, len(parts))
-	for i, k := range order {
-		sorted[i] = parts[k]
-	}
-	return bars, sorted
+	slices.SortStableFunc(parts, func(a, b fraction) int { return cmp.Compare(b.size, a.size) })
+	return bars, parts
 }
 
 // cut returns the descent with more bars cut, and nil where nothing is left to cut or no plan below can better the best.
@@ -106,20 +103,11 @@ func (d *descent) take(bars plan) plan {
 	var out plan
 	for k, p := range bars.patterns {
 		counts, some := trimmed(p.counts, d.demand)
-		times := min(bars.times[k], d.stock[p.stock])
-		if !some || times < 1 {
+		if !some || d.stock[p.stock] < 1 {
 			continue
 		}
-		for i, n := range counts {
-			if n > 0 {
-				times = min(times, d.demand[i]/n)
-			}
-		}
-		for i, n := range counts {
-			d.demand[i] -= n * times
-		}
-		d.stock[p.stock] -= times
-		out.add(pattern{p.stock, counts}, times)
+		p.counts = counts
+		out.add(p, p.takeOut(d.demand, d.stock, bars.times[k]))
 	}
 	return out
 }

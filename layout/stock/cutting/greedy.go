@@ -30,18 +30,23 @@ func (j *job) greedy(demand, stock []int, how lead) (plan, bool) {
 		if !ok {
 			return plan{}, false
 		}
-		times := stock[best.stock]
-		for i, n := range best.counts {
-			if n > 0 {
-				times = min(times, demand[i]/n)
-			}
-		}
-		for i, n := range best.counts {
-			demand[i] -= n * times
-		}
-		stock[best.stock] -= times
-		out.add(best, times)
+		out.add(best, best.takeOut(demand, stock, stock[best.stock]))
 	}
+}
+
+// takeOut takes a pattern out of demand and stock as often as both have it, most times at most, and returns how often.
+func (p pattern) takeOut(demand, stock []int, most int) (times int) {
+	times = min(most, stock[p.stock])
+	for i, n := range p.counts {
+		if n > 0 {
+			times = min(times, demand[i]/n)
+		}
+	}
+	for i, n := range p.counts {
+		demand[i] -= n * times
+	}
+	stock[p.stock] -= times
+	return times
 }
 
 // fullest returns the bar with the least cost per length used that the demand fills from the stocks there are, and false where none holds a piece.
@@ -106,11 +111,7 @@ func (j *job) settle(p plan) plan {
 		}
 	}
 	slices.SortStableFunc(bars, func(a, b bar) int { return cmp.Compare(b.used, a.used) })
-	stocks := make([]int, len(j.stocks))
-	for i := range stocks {
-		stocks[i] = i
-	}
-	slices.SortStableFunc(stocks, func(a, b int) int {
+	stocks := ranked(len(j.stocks), func(a, b int) int {
 		return cmp.Or(cmp.Compare(j.stocks[a].Price, j.stocks[b].Price), cmp.Compare(j.stocks[a].Length, j.stocks[b].Length))
 	})
 	left := j.counts()

@@ -50,48 +50,46 @@ type box struct{ lo, hi []int }
 // all is the box of every plan.
 func (j *job) all() box { return box{make([]int, len(j.stocks)), j.counts()} }
 
-// bounded reports whether the box or the problem holds a stock below what any plan could use.
-func (j *job) bounded(s int, in box) bool { return !j.free[s] || in.hi[s] < j.pieces }
-
 func newJob(p Problem, effort int64) *job {
 	j := &job{budget: effort}
-	byLength := map[int]int{}
-	indices := make([]int, len(p.Pieces))
-	for i := range indices {
-		indices[i] = i
-	}
-	slices.SortStableFunc(indices, func(a, b int) int { return cmp.Compare(p.Pieces[b].Length, p.Pieces[a].Length) })
-	for _, i := range indices {
+	for _, i := range ranked(len(p.Pieces), func(a, b int) int { return cmp.Compare(p.Pieces[b].Length, p.Pieces[a].Length) }) {
 		q := p.Pieces[i]
 		if q.Count == 0 {
 			continue
 		}
 		w := int(q.Length + p.Kerf)
-		k, seen := byLength[w]
-		if !seen {
-			k = len(j.sizes)
-			byLength[w] = k
+		if n := len(j.sizes); n == 0 || j.sizes[n-1] != w {
 			j.sizes, j.demand, j.owners = append(j.sizes, w), append(j.demand, 0), append(j.owners, nil)
 		}
+		k := len(j.sizes) - 1
 		j.demand[k] += q.Count
 		j.owners[k] = append(j.owners[k], i)
 		j.pieces += q.Count
 	}
-	for i, s := range p.Stocks {
+	for _, s := range p.Stocks {
 		s.Length += p.Kerf
 		free := s.Most == Unlimited
 		if free || s.Most > j.pieces {
 			s.Most = j.pieces
 		}
 		j.stocks, j.free = append(j.stocks, s), append(j.free, free)
-		j.order = append(j.order, i)
 		j.length = max(j.length, int(s.Length))
 	}
-	slices.SortStableFunc(j.order, func(a, b int) int {
+	j.order = ranked(len(j.stocks), func(a, b int) int {
 		s, t := j.stocks[a], j.stocks[b]
 		return cmp.Or(cmp.Compare(float64(s.Price)/float64(s.Length), float64(t.Price)/float64(t.Length)), cmp.Compare(s.Length, t.Length))
 	})
 	return j
+}
+
+// ranked returns the numbers below n in their order by a comparison.
+func ranked(n int, compare func(a, b int) int) []int {
+	list := make([]int, n)
+	for i := range list {
+		list[i] = i
+	}
+	slices.SortStableFunc(list, compare)
+	return list
 }
 
 // cost adds up the plan's prices.
@@ -114,27 +112,19 @@ func (j *job) used(counts []int) int {
 
 // bars writes the plan out bar by bar, dropping what is cut beyond the demand.
 func (j *job) bars(p plan, problem Problem) []Bar {
-	left := make([]int, len(problem.Pieces))
-	for i, q := range problem.Pieces {
-		left[i] = q.Count
+	queues := make([][]int, len(j.sizes)) // by size: the pieces yet to be cut
+	for i, owners := range j.owners {
+		for _, o := range owners {
+			queues[i] = append(queues[i], slices.Repeat([]int{o}, problem.Pieces[o].Count)...)
+		}
 	}
-	next := make([]int, len(j.sizes))
 	var bars []Bar
 	for k, q := range p.patterns {
 		for range p.times[k] {
 			bar := Bar{Stock: q.stock}
 			for i, n := range q.counts {
-				for ; n > 0; n-- {
-					for next[i] < len(j.owners[i]) && left[j.owners[i][next[i]]] == 0 {
-						next[i]++
-					}
-					if next[i] == len(j.owners[i]) {
-						break
-					}
-					owner := j.owners[i][next[i]]
-					left[owner]--
-					bar.Pieces = append(bar.Pieces, owner)
-				}
+				n = min(n, len(queues[i]))
+				bar.Pieces, queues[i] = append(bar.Pieces, queues[i][:n]...), queues[i][n:]
 			}
 			if len(bar.Pieces) > 0 {
 				bars = append(bars, bar)

@@ -65,11 +65,16 @@ func (j *job) newRelaxation() *relaxation {
 func (r *relaxation) within(in box, columns []column, basis []int) *relaxation {
 	child := &relaxation{job: r.job, in: in, demand: r.demand, columns: slices.Clip(columns), start: r.start, basis: slices.Clone(basis)}
 	child.setRight()
-	if !child.invert() {
-		child.basis = slices.Clone(r.start)
-		child.invert()
-	}
+	child.begin()
 	return child
+}
+
+// begin reckons the inverse of the basis, of the first one where it has none.
+func (r *relaxation) begin() {
+	if !r.invert() {
+		r.basis = slices.Clone(r.start)
+		r.invert()
+	}
 }
 
 // less sets up what is left of the demand within another box, starting from where this relaxation ended. Patterns are trimmed to what is
@@ -106,9 +111,8 @@ func (r *relaxation) less(demand []int, in box) *relaxation {
 			child.inverse[row] = slices.Clone(r.inverse[row])
 		}
 		child.refresh()
-	} else if !child.invert() {
-		child.basis = slices.Clone(r.start)
-		child.invert()
+	} else {
+		child.begin()
 	}
 	return child
 }

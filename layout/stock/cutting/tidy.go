@@ -33,20 +33,14 @@ func (j *job) rest(p pattern) int { return int(j.stocks[p.stock].Length) - j.use
 // tidy betters a plan in small steps that keep its cost: bars of two patterns cut alike, and pieces moved so that one offcut grows.
 func (j *job) tidy(p plan) plan {
 	p = p.gathered()
-	for {
-		next, ok := j.alike(p)
-		if !ok {
-			break
-		}
-		p = next
+	for better := true; better; {
+		p, better = j.alike(p)
 	}
-	for until := j.budget - tidying; ; {
-		next, ok := j.moved(p, until)
-		if !ok {
-			return p
-		}
-		p = next
+	until := j.budget - tidying
+	for better := true; better; {
+		p, better = j.moved(p, until)
 	}
+	return p
 }
 
 // tidying is how many steps may go into longer offcuts: a few milliseconds.
