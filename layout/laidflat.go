@@ -2,6 +2,7 @@ package layout
 
 import (
 	"hoopwright/layout/crew"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
 	"hoopwright/layout/weather"
 )
@@ -14,7 +15,7 @@ type LaidFlat struct {
 	Ahead   bool // too few people for the afternoon of the call: it is made a day earlier
 }
 
-// LaidFlat asks for so many crews as are done between the noon call and sunset, as far as there are people of age for them.
+// LaidFlat asks for so many crews as are done between the noon call, once they are there, and sunset, as far as there are people of age for them.
 func (p *Plan) LaidFlat() LaidFlat {
 	comes := weather.Comes{Lit: len(p.Strings) > 0, Cords: len(p.Power.Cords), Line: len(p.Ridge) > 0 && p.Spec.Arch.Joints == spec.Dry}
 	for _, s := range p.Strings {
@@ -23,7 +24,7 @@ func (p *Plan) LaidFlat() LaidFlat {
 		}
 	}
 	d, there := p.Weather.Drill(comes), crew.Crews(p.Spec)
-	n := d.Crews(crew.Afternoon(p.Spec))
+	n := d.Crews(max(0, crew.Afternoon(p.Spec)-practice.Gather))
 	f := LaidFlat{Drill: d, Crews: len(d.Stretches(min(n, there))), Ahead: n > there}
 	f.Minutes = d.By(f.Crews)
 	return f

@@ -41,6 +41,7 @@ const (
 	EarlyStart    = 8 * 60 // nobody is asked to come sooner
 	EveningFrom   = 18*60 + 30
 	NoonCall      = 12 * 60
+	Gather        = 60     // until those who are rung up stand there with ladders, the leaf read aloud
 	Afternoon     = 4 * 60 // from it to sunset where nobody knows when the sun sets: about 50° north at midwinter
 	MinutesTieOff = 15     // before a dusk that is not the last: the newest arch is tied both ways, tools go in
 )
