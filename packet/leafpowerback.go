@@ -136,7 +136,7 @@ func (p powering) trips() []block.Block {
 	steps := []string{
 		fmt.Sprintf("Pull %s at the dead outlet, %s. Trips empty, or a breaker tripped: CLOSED, electrician.", pull, block.Figure("RESET")),
 		fmt.Sprintf("Pull its %s%s. %s. %s, %s in, RESET. Trips: %s out, CLOSED, go to\u00a0e.", runs, high, covers, say.Capital(in), rest, pull),
-		fmt.Sprintf("Outlet’s %s out, put one back, %[1]s in, RESET. Trips: %[1]s out, that one out, covered. So one by one.", cord),
+		fmt.Sprintf("%s out, put one back, %s in, RESET. Trips: %[2]s out, that one out, covered. So one by one.", say.Capital(cord), cord),
 		fmt.Sprintf("All tried: %s in, RESET, AUTO. One plug pulled at most, rest lit: let people in. Else, or trips again: CLOSED.", cord),
 		fmt.Sprintf("Log it: leaf %d, back. By daylight dry what is out, back to\u00a0b. Trips again: electrician.", leafNumber("nights")),
 	}
