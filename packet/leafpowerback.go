@@ -124,7 +124,7 @@ func (p powering) trips() []block.Block {
 	runs, dead := p.pulled()
 	high := ""
 	if feet := p.lowPlugs(); len(feet) > 0 {
-		high = ", a high one by its cord at the foot"
+		high = ", a high one by its cord at the " + footOrOutlet(w)
 		if len(feet) <= 4 {
 			high = ", a high one by its cord: " + say.And(feet)
 		}
@@ -178,18 +178,46 @@ func several(thing string, n int, outlet func(int) string) string {
 	return thing
 }
 
-// lowPlugs are the cords, each with the place of its plug and the runs that it feeds, that are pulled from the ground in place of runs whose own plugs hang out of reach.
-func (p powering) lowPlugs() (list []string) {
-	for _, c := range p.plan.Power.Cords {
-		if c.Lifts {
-			var runs []string
-			for _, run := range p.plan.Power.Chains {
-				if slices.Contains(run.Cords, c.Name) {
-					runs = append(runs, run.Name)
-				}
-			}
-			list = append(list, fmt.Sprintf("%s at %s (%s)", c.Name, draw.PlaceName(c.From.At), strings.Join(runs, ", ")))
+// lifting is a cord that is pulled from the ground, with the runs that it feeds, in place of runs whose own plugs hang out of reach.
+type lifting struct {
+	cord power.Cord
+	runs string
+}
+
+func liftings(p power.Plan) (list []lifting) {
+	for _, c := range p.Cords {
+		if !c.Lifts {
+			continue
 		}
+		var runs []string
+		for _, run := range p.Chains {
+			if slices.Contains(run.Cords, c.Name) {
+				runs = append(runs, run.Name)
+			}
+		}
+		list = append(list, lifting{c, strings.Join(runs, ", ")})
 	}
 	return list
+}
+
+// lowPlugs names those cords, each with the place of its plug and its runs.
+func (p powering) lowPlugs() (list []string) {
+	for _, l := range liftings(p.plan.Power) {
+		list = append(list, fmt.Sprintf("%s at %s (%s)", l.cord.Name, draw.PlaceName(l.cord.From.At), l.runs))
+	}
+	return list
+}
+
+// footOrOutlet is where a plug or a cord is pulled from the ground: at its foot, but for cords that lead up from an outlet in one piece.
+func footOrOutlet(p power.Plan) string {
+	var there []string
+	for _, l := range liftings(p) {
+		if l.cord.From.At.Spot == lights.AtOutlet {
+			there = append(there, l.runs+": "+l.cord.Name)
+		}
+	}
+	if there == nil {
+		return "foot"
+	}
+	return "foot (" + strings.Join(there, ", ") + " at outlet)"
 }
