@@ -139,7 +139,7 @@ func TestPlaceWords(t *testing.T) {
 		{Spot: lights.AtFoot, Part: leg}:                                                              {"R7", ""},
 		{Spot: lights.AtCrown, Arch: 7}:                                                               {"crown 7", ""},
 		{Spot: lights.Along, Part: leg, Tape: 3 * measure.Foot}:                                       {"R7", "3′-0″ up"},
-		{Spot: lights.Along, Part: lights.Part{Kind: lights.Arch, Number: 4}, Tape: 3 * measure.Foot}: {"L4", "3′-0″ along the pipe"},
+		{Spot: lights.Along, Part: lights.Part{Kind: lights.Arch, Number: 4}, Tape: 3 * measure.Foot}: {"arch 4", "3′-0″ of pipe from L4"},
 		{Spot: lights.AtArch, Part: row, Arch: 7}:                                                     {"R7", "row 2"},
 		{Spot: lights.InBay, Part: row, Bay: 6, Arch: 7, Tape: 9 * measure.Inch}:                      {"bay 6", "row 2, 9″ from R7"},
 		{Spot: lights.InBay, Part: row, Bay: 6, Arch: 7, Tape: 4 * measure.Inch}:                      {"R7", "row 2"},

@@ -247,36 +247,50 @@ func (c Circuits) reach(cord power.Cord) string {
 
 // placeWords names a place as one finds it: by its leg, its crown, its row, and what that does not say.
 func placeWords(p lights.Place) (name, detail string) {
+	name, row, detail := placeParts(p)
+	return name, listed(row, detail)
+}
+
+// listed has a comma between words where there are both.
+func listed(a, b string) string {
+	if a == "" || b == "" {
+		return a + b
+	}
+	return a + ", " + b
+}
+
+// placeParts are a place's name, its row where it is on one, and what neither says.
+func placeParts(p lights.Place) (name, row, detail string) {
 	switch p.Spot {
 	case lights.AtFoot:
-		return fmt.Sprint(p.Part.Letter(), p.Part.Number), ""
+		return fmt.Sprint(p.Part.Letter(), p.Part.Number), "", ""
 	case lights.AtCrown, lights.Nowhere:
-		return p.String(), ""
+		return p.String(), "", ""
 	case lights.AtOutlet:
-		return "outlet", ""
+		return "outlet", "", ""
 	case lights.AtArch:
 		wall, _ := p.Part.Wall()
-		return fmt.Sprint(wall.Letter(), p.Arch), fmt.Sprintf("row %d", p.Part.Number)
+		return fmt.Sprint(wall.Letter(), p.Arch), fmt.Sprintf("row %d", p.Part.Number), ""
 	case lights.InBay:
 		wall, _ := p.Part.Wall()
 		if !p.MidBay() { // tied to that leg
-			return fmt.Sprint(wall.Letter(), p.Arch), fmt.Sprintf("row %d", p.Part.Number)
+			return fmt.Sprint(wall.Letter(), p.Arch), fmt.Sprintf("row %d", p.Part.Number), ""
 		}
-		return fmt.Sprintf("bay %d", p.Bay), fmt.Sprintf("row %d, %s from %s%d", p.Part.Number, p.Words.Ground(p.Tape), wall.Letter(), p.Arch)
+		return fmt.Sprintf("bay %d", p.Bay), fmt.Sprintf("row %d", p.Part.Number), fmt.Sprintf("%s from %s%d", p.Words.Ground(p.Tape), wall.Letter(), p.Arch)
 	case lights.Climbing:
 		wall, _ := p.Part.Wall()
-		return fmt.Sprint(wall.Letter(), p.Arch), p.Words.Ground(p.Tape) + " up"
+		return fmt.Sprint(wall.Letter(), p.Arch), "", p.Words.Ground(p.Tape) + " up"
 	}
 	tape := p.Words.Ground(p.Tape)
 	switch {
 	case p.Part.IsLeg():
-		return fmt.Sprint(p.Part.Letter(), p.Part.Number), tape + " up"
+		return fmt.Sprint(p.Part.Letter(), p.Part.Number), "", tape + " up"
 	case p.Part.Kind == lights.Arch:
-		return fmt.Sprintf("L%d", p.Part.Number), tape + " along the pipe"
+		return fmt.Sprintf("arch %d", p.Part.Number), "", fmt.Sprintf("%s of pipe from L%[2]d", tape, p.Part.Number)
 	case p.Part.Kind == lights.Ridge:
-		return p.Part.String(), fmt.Sprintf("%s from crown %d", tape, p.Part.Number)
+		return p.Part.String(), "", fmt.Sprintf("%s from crown %d", tape, p.Part.Number)
 	}
-	return p.Part.String(), p.Within()
+	return p.Part.String(), "", p.Within()
 }
 
 // PlaceName is how a place is called on the diagram: L3, crown 3, bay 2.

@@ -36,7 +36,7 @@ func (c Circuits) set(r plugRow, parts []string, width paper.Length) (list []str
 		w := paper.CellSmall.Width(name) + paper.Floor.Width(on) + 2.8
 		end := matedLong
 		if i == len(r.run.Strings)-1 {
-			end = cupRadius + (paper.Floor.Width(PlaceName(r.run.To.At)) + 1.5)
+			end = cupRadius + paper.Floor.Width(endWords(r.run)) + 1.5
 		}
 		if x+w+end > width && x > left {
 			x = left
@@ -58,6 +58,16 @@ func partsOf(run power.Chain, short bool) (list []string) {
 		list = append(list, words)
 	}
 	return list
+}
+
+// endWords says where a run's open end is; the row that it is on stands in the box of its string.
+func endWords(run power.Chain) string {
+	at, last := run.To.At, run.On[len(run.On)-1]
+	name, row, detail := placeParts(at)
+	if last.IsRow() && !last.Drop && at.Part == last.Part {
+		row = ""
+	}
+	return listed(listed(name, row), detail)
 }
 
 func onRidge(r lights.Run) bool { return r.Kind == lights.Ridge && !r.Drop }
@@ -86,7 +96,7 @@ func (c Circuits) drawStrings(b *place.Board, box paper.Rect, r plugRow) {
 		end := s.x + s.wide
 		if i == len(list)-1 {
 			Socket(b, at(end, s.dy), right)
-			b.Text(at(end+cupRadius+1.5, s.dy+1.5), paper.AtLeft, PlaceName(r.run.To.At), paper.Floor)
+			b.Text(at(end+cupRadius+1.5, s.dy+1.5), paper.AtLeft, endWords(r.run), paper.Floor)
 		} else {
 			b.Page.Line(at(end, s.dy), at(end+stringGap, s.dy), paper.Thick)
 			mated(b, at(end+stringGap, s.dy), right)

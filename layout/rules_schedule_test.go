@@ -22,7 +22,7 @@ var comesBefore = [][2]crew.Action{
 	{crew.NameSticks, crew.WindPipe}, {crew.TestOutlets, crew.TestStrings}, {crew.TestOutlets, crew.TryWrapped}, {crew.NameSticks, crew.TryWrapped}, {crew.TryWrapped, crew.JoinCrown}, {crew.TestStrings, crew.WindPipe}, {crew.TestStrings, crew.HangRows}, {crew.TestStrings, crew.HangDrops},
 	{crew.CutLegs, crew.JoinCrown}, {crew.NameSticks, crew.JoinCrown}, {crew.CheckDay, crew.RaiseSame}, {crew.MeasureArch, crew.CutRidge}, {crew.MeasureBay, crew.CutRidge},
 	{crew.CutRidge, crew.RaiseRest}, {crew.RaiseRest, crew.SightAlong}, {crew.SightAlong, crew.HangRows}, {crew.SightAlong, crew.HangDrops}, {crew.SightAlong, crew.TryOpening},
-	{crew.TestOutlets, crew.LayCords}, {crew.RaiseSame, crew.LayCords}, {crew.RaiseRest, crew.LayCords}, {crew.SightAlong, crew.JoinPlugs}, {crew.LayCords, crew.JoinPlugs}, {crew.HangRows, crew.JoinPlugs}, {crew.HangDrops, crew.JoinPlugs}, {crew.JoinPlugs, crew.CheckCords}, {crew.CheckCords, crew.SetTimers}, {crew.SetTimers, crew.PlugRuns}, {crew.PlugRuns, crew.TestLoaded}, {crew.TryOpening, crew.DarkWalk}, {crew.TestLoaded, crew.DarkWalk},
+	{crew.TestOutlets, crew.LayCords}, {crew.RaiseSame, crew.LayCords}, {crew.RaiseRest, crew.LayCords}, {crew.SightAlong, crew.JoinPlugs}, {crew.LayCords, crew.JoinPlugs}, {crew.LayCords, crew.HangCords}, {crew.SightAlong, crew.HangCords}, {crew.HangCords, crew.TryOpening}, {crew.HangCords, crew.JoinPlugs}, {crew.HangRows, crew.JoinPlugs}, {crew.HangDrops, crew.JoinPlugs}, {crew.JoinPlugs, crew.CheckCords}, {crew.CheckCords, crew.SetTimers}, {crew.SetTimers, crew.PlugRuns}, {crew.PlugRuns, crew.TestLoaded}, {crew.TryOpening, crew.DarkWalk}, {crew.TestLoaded, crew.DarkWalk},
 }
 
 // minuteOf puts a moment of the schedule on one line.

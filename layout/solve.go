@@ -15,7 +15,6 @@ import (
 	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/power"
-	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
 	"hoopwright/layout/stock"
 	"hoopwright/layout/weather"
@@ -233,9 +232,7 @@ func (p *Plan) wiring() stock.Wiring {
 	}
 	w.Ties = w.Joints + w.Open // every socket is tied to the pipe
 	for _, c := range p.Cords {
-		if c.Lifts || c.Over && !p.Spec.Site.Cords.Cover() {
-			w.Ties += int(math.Ceil(float64(c.Lies / practice.CordStep)))
-		}
+		w.Ties += c.HungTies()
 		one := stock.Wire{Of: c.Kind, Length: c.Length}
 		if kind, ok := catalog.FindCord(c.Kind); ok {
 			one.Assumed = kind.AssumedPrice(c.Length)
@@ -271,6 +268,15 @@ func (p *Plan) solveCrew() {
 	}
 	in.Wiring = crew.Wiring{Cords: len(p.Cords), Taps: len(p.Taps), Joints: p.Power.Covered(), Open: p.Power.Open, Over: p.Power.Covers,
 		Boxes: p.Power.PlugBoxes(), Bare: len(p.Power.Bare), High: p.Power.High(), Loose: p.Power.Loose()}
+	for _, c := range p.Cords {
+		if c.Laid() {
+			in.Wiring.Laid++
+		}
+		if c.Hung() {
+			in.Wiring.Hung, in.Wiring.HungTies = in.Wiring.Hung+1, in.Wiring.HungTies+c.HungTies()
+			in.Wiring.OnRows = in.Wiring.OnRows || c.To.At.MidBay()
+		}
+	}
 	for _, t := range p.Power.Timers {
 		in.Wiring.Timers = append(in.Wiring.Timers, crew.Timer{Outlet: t.Outlet, Amps: t.Size})
 	}

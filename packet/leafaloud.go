@@ -151,14 +151,14 @@ func (b *binder) hazards() (list []aloud) {
 	if finding.Has(b.plan.Findings, "bends-too-tight") {
 		tight = " Near its strength: stored indoors, never heated."
 	}
-	part("Cutting and raising", b.readOn(crew.TryArch, crew.MakeLegs, crew.CutRidges, crew.WrapRidges, crew.RaiseFirst, crew.RaiseOthers, crew.HoldRidge, crew.HangLights))
+	part("Cutting and raising", b.readOn(crew.TryArch, crew.MakeLegs, crew.CutRidges, crew.WrapRidges, crew.RaiseFirst, crew.RaiseOthers, crew.HoldRidge, crew.HangLights, crew.TryWay))
 	add(arches, "Saw", "Eye protection on, pipe clamped, hands a forearm off.")
 	add(arches, "Bent pipe", "A spring: no face near, eye protection on."+tight)
 	add(arches, "A lone arch", "Falls along the walk: one person does nothing but hold it.")
 	add(arches && joints == spec.Glued, "Primer and cement", "They burn, and the vapour harms: open air, gloves, no flame, lids on.")
 	add(arches && joints == spec.Pinned, "Screw points", "They tear hands and wires: file each flush on the inside.")
 	add(arches, "Ladder", "A stepladder only: never against pipe, never after dark.")
-	part("Lights and power", b.readOn(crew.TryOutlets, crew.TryStrings, crew.WrapLegs, crew.WrapRidges, crew.HangLights, crew.Lay, crew.PlugIn))
+	part("Lights and power", b.readOn(crew.TryOutlets, crew.TryStrings, crew.WrapLegs, crew.WrapRidges, crew.HangLights, crew.Lay, crew.HangUp, crew.PlugIn))
 	add(strings, "Water and electricity", "Only outlets with "+protection+"; no plug on the ground.")
 	for _, c := range b.plan.Circuits {
 		add(strings && c.Lights > 0 && !c.Spec.GFCI, "Circuit "+c.Name, "No such protection is known: ask a licensed electrician before plugging in.")

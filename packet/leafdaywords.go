@@ -10,6 +10,7 @@ import (
 	"hoopwright/layout"
 	"hoopwright/layout/crew"
 	"hoopwright/layout/lights"
+	"hoopwright/layout/power"
 	"hoopwright/layout/practice"
 	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
@@ -97,19 +98,38 @@ var workNames = map[crew.Work]func(p *layout.Plan) string{
 		return "Look along, count caps"
 	},
 	crew.HangLights: func(p *layout.Plan) string {
-		switch {
-		case len(p.Lights.Rows)+len(p.Lights.Drops) == 0:
-			return "Try the way through"
-		case len(p.Lights.Drops) == 0:
-			return "Hang rows, try the way"
+		rows, drops := len(p.Lights.Rows), len(p.Lights.Drops)
+		if rows+drops == 0 {
+			return throughWords
 		}
-		return "Hang lights, try the way"
+		what := map[bool]string{true: "Hang rows", false: "Hang lights"}[drops == 0]
+		if hung(p) == 0 {
+			what += ", try the way"
+		}
+		return what
 	},
-	crew.Lay:     func(p *layout.Plan) string { return "Lay " + say.Count(len(p.Power.Cords), "cord") },
+	crew.Lay: func(p *layout.Plan) string {
+		laid := slices.DeleteFunc(slices.Clone(p.Power.Cords), func(c power.Cord) bool { return !c.Laid() })
+		return "Lay " + say.Count(len(laid), "cord")
+	},
+	crew.HangUp:  func(p *layout.Plan) string { return "Hang " + say.Count(hung(p), "cord") },
+	crew.TryWay:  plainWork(throughWords),
 	crew.Join:    plainWork("Join, check"),
 	crew.PlugIn:  plainWork("Plug in, TEST"),
 	crew.ClearUp: plainWork("Clear up"),
 	crew.LightUp: plainWork("Walk through in the dark"),
+}
+
+const throughWords = "Try the way through"
+
+// hung counts the cords that are hung.
+func hung(p *layout.Plan) (n int) {
+	for _, c := range p.Power.Cords {
+		if c.Hung() {
+			n++
+		}
+	}
+	return n
 }
 
 func plainWork(name string) func(*layout.Plan) string {

@@ -11,6 +11,7 @@ import (
 
 	"hoopwright/draw/paper"
 	"hoopwright/layout"
+	"hoopwright/layout/crew"
 	"hoopwright/layout/finding"
 	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
@@ -165,5 +166,62 @@ func TestSignsOfGusts(t *testing.T) {
 		if got := signOf(weather.Gust{Forecast: measure.Speed(mph) * measure.MPH}); got != want {
 			t.Errorf("at %v mph %q, want %q", mph, got, want)
 		}
+	}
+}
+
+// What is pulled where one run stays dark is reached from the ground: a run that the check names comes out at the outlet by a cord that leads from there right up; every other has a plug of its own, or
+// of a cord that feeds it, at a foot, below where a hand at hip height ends. Of the examples and of specs thrown.
+func TestDarkRunIsPulledFromTheGround(t *testing.T) {
+	plans := map[string]*layout.Plan{"schoolyard": examplePlan(t, "schoolyard"), "millwalk": examplePlan(t, "millwalk")}
+	for seed := range uint64(12) {
+		plans[fmt.Sprint("thrown ", seed)] = planOf(t, []byte(thrown(seed)))
+	}
+	named, fed := regexp.MustCompile(`([A-Z, ]+): (C\d+)`), 0
+	for name, p := range plans {
+		text := newTaskWords(p).cure(crew.Cure{Do: crew.DeadWaits})
+		outletOf := map[string]string{}
+		if _, there, ok := strings.Cut(text, "foot ("); ok {
+			for _, m := range named.FindAllStringSubmatch(there, -1) {
+				for _, run := range strings.Split(strings.TrimPrefix(m[1], ", "), ", ") {
+					outletOf[run] = m[2]
+				}
+			}
+		}
+		inReach := func(e lights.End) bool {
+			for _, s := range p.Stakes {
+				if !s.Guy && s.Arch == e.Arch && s.Side == e.Side && e.Z-s.Ground <= 42*measure.Inch && e.At.Spot != lights.AtCrown {
+					return true
+				}
+			}
+			return false
+		}
+		for _, run := range p.Power.Chains {
+			if run.Outlet == "" {
+				continue
+			}
+			fed++
+			atFoot, atOutlet := inReach(run.From), strings.HasPrefix(run.FedBy, "outlet")
+			for _, c := range p.Power.Cords {
+				if !slices.Contains(run.Cords, c.Name) {
+					continue
+				}
+				atFoot = atFoot || c.From.At.Spot != lights.AtOutlet && inReach(c.From)
+				if outletOf[run.Name] == c.Name {
+					atOutlet = c.From.At.Spot == lights.AtOutlet
+				}
+			}
+			switch cord, says := outletOf[run.Name]; {
+			case says && (atFoot || !atOutlet):
+				t.Errorf("%s: run %s is said to be pulled by %s at its outlet; at a foot %v, at an outlet %v: %s", name, run.Name, cord, atFoot, atOutlet, text)
+			case !says && !atFoot:
+				t.Errorf("%s: run %s is said to be pulled at a foot and hangs out of reach from the outlet on: %s", name, run.Name, text)
+			}
+		}
+		if name == "schoolyard" && len(outletOf) == 0 {
+			t.Errorf("no run is pulled at its outlet: %s", text)
+		}
+	}
+	if fed < 20 {
+		t.Errorf("only %d runs", fed)
 	}
 }

@@ -124,7 +124,7 @@ func (p powering) trips() []block.Block {
 	runs, dead := p.pulled()
 	high := ""
 	if feet := p.lowPlugs(); len(feet) > 0 {
-		high = ", a high one by its cord at the foot"
+		high = ", a high one by its cord at the " + footOrOutlet(w)
 		if len(feet) <= 4 {
 			high = ", a high one by its cord: " + say.And(feet)
 		}
@@ -136,7 +136,7 @@ func (p powering) trips() []block.Block {
 	steps := []string{
 		fmt.Sprintf("Pull %s at the dead outlet, %s. Trips empty, or a breaker tripped: CLOSED, electrician.", pull, block.Figure("RESET")),
 		fmt.Sprintf("Pull its %s%s. %s. %s, %s in, RESET. Trips: %s out, CLOSED, go to\u00a0e.", runs, high, covers, say.Capital(in), rest, pull),
-		fmt.Sprintf("Outlet’s %s out, put one back, %[1]s in, RESET. Trips: %[1]s out, that one out, covered. So one by one.", cord),
+		fmt.Sprintf("%s out, put one back, %s in, RESET. Trips: %[2]s out, that one out, covered. So one by one.", say.Capital(cord), cord),
 		fmt.Sprintf("All tried: %s in, RESET, AUTO. One plug pulled at most, rest lit: let people in. Else, or trips again: CLOSED.", cord),
 		fmt.Sprintf("Log it: leaf %d, back. By daylight dry what is out, back to\u00a0b. Trips again: electrician.", leafNumber("nights")),
 	}
@@ -178,18 +178,46 @@ func several(thing string, n int, outlet func(int) string) string {
 	return thing
 }
 
-// lowPlugs are the cords, each with the place of its plug and the runs that it feeds, that are pulled from the ground in place of runs whose own plugs hang out of reach.
-func (p powering) lowPlugs() (list []string) {
-	for _, c := range p.plan.Power.Cords {
-		if c.Lifts {
-			var runs []string
-			for _, run := range p.plan.Power.Chains {
-				if slices.Contains(run.Cords, c.Name) {
-					runs = append(runs, run.Name)
-				}
-			}
-			list = append(list, fmt.Sprintf("%s at %s (%s)", c.Name, draw.PlaceName(c.From.At), strings.Join(runs, ", ")))
+// lifting is a cord that is pulled from the ground, with the runs that it feeds, in place of runs whose own plugs hang out of reach.
+type lifting struct {
+	cord power.Cord
+	runs string
+}
+
+func liftings(p power.Plan) (list []lifting) {
+	for _, c := range p.Cords {
+		if !c.Lifts {
+			continue
 		}
+		var runs []string
+		for _, run := range p.Chains {
+			if slices.Contains(run.Cords, c.Name) {
+				runs = append(runs, run.Name)
+			}
+		}
+		list = append(list, lifting{c, strings.Join(runs, ", ")})
 	}
 	return list
+}
+
+// lowPlugs names those cords, each with the place of its plug and its runs.
+func (p powering) lowPlugs() (list []string) {
+	for _, l := range liftings(p.plan.Power) {
+		list = append(list, fmt.Sprintf("%s at %s (%s)", l.cord.Name, draw.PlaceName(l.cord.From.At), l.runs))
+	}
+	return list
+}
+
+// footOrOutlet is where a plug or a cord is pulled from the ground: at its foot, but for cords that lead up from an outlet in one piece.
+func footOrOutlet(p power.Plan) string {
+	var there []string
+	for _, l := range liftings(p) {
+		if l.cord.From.At.Spot == lights.AtOutlet {
+			there = append(there, l.runs+": "+l.cord.Name)
+		}
+	}
+	if there == nil {
+		return "foot"
+	}
+	return "foot (" + strings.Join(there, ", ") + " at outlet)"
 }

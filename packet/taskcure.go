@@ -28,7 +28,6 @@ var mending = map[crew.Remedy]string{
 	crew.DryAndTry:     "Trips: unplug the last run, look for water, dry it, try it by itself.",
 	crew.SwapIt:        "Warm: TEST; all dark: unplug that joint, cover, RESET. By daylight, cord out, swap both pieces.",
 	crew.Electrician:   "Fails: breaker off, electrician.",
-	crew.DeadWaits:     "One run dark: timers off, pull plug or cord at foot, bag both, AUTO, OPEN.",
 	crew.Mend:          "Else cords out, mend by daylight, look again.",
 	crew.WarmWater:     "Stuck: warm water, wipe dry, no hammer.",
 	crew.FindStake:     "Stuck: ask. One missing: nobody leaves.",
@@ -43,6 +42,8 @@ func (w taskWords) cure(c crew.Cure) string {
 		return fmt.Sprintf("Diagonals differ: slide the R row to the exit if R1 to L%d is longer, else back: %s for each %s.", len(w.plan.Ground.Stations), u.Inches(c.Then), measure.By(w.units, "inch", "10 mm"))
 	case crew.MoveOnString:
 		return fmt.Sprintf("Off by up to %s: the length on the line is right.", w.limit(c.By))
+	case crew.DeadWaits:
+		return "One run dark: timers off, pull plug or cord at " + footOrOutlet(w.plan.Power) + ", bag both, AUTO, OPEN."
 	case crew.CloseTonight:
 		return "CLOSED till mended."
 	case crew.DriveDeeper:

@@ -30,6 +30,7 @@ var doingLights = map[crew.Action]func(taskWords, crew.Task) string{
 		return "First a lamp in " + say.Agree(len(t.Of.Outlets), "the outlet", "each outlet") + timer + ": out at TEST, lit at RESET. Unplug it."
 	},
 	crew.LayCords:   func(w taskWords, _ crew.Task) string { return w.layCords() },
+	crew.HangCords:  func(w taskWords, _ crew.Task) string { return w.hangCords() },
 	crew.JoinPlugs:  func(w taskWords, _ crew.Task) string { return w.joinPlugs() },
 	crew.CheckCords: func(w taskWords, _ crew.Task) string { return w.checkCords() },
 	crew.PlugRuns: func(w taskWords, _ crew.Task) string {

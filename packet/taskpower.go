@@ -17,46 +17,52 @@ import (
 // layCords says how cords are laid; which lies where stands on the circuit diagram and on the map.
 func (w taskWords) layCords() string {
 	p := w.plan.Power
-	cords := "C1"
-	switch n := len(p.Cords); {
-	case n == 2:
-		cords = "C1, C2"
-	case n > 2:
-		cords = fmt.Sprintf("C1 to C%d", n)
-	}
 	where := "Arches up: lay "
 	if w.plan.Crew.Schedule.LaysBeside() {
 		where = "Beside standing arches only: lay "
 	}
-	text := where + cords + " against the feet, outside, spare looped. Tag both ends: number, owner."
-	has := func(is func(power.Cord) bool) bool { return slices.ContainsFunc(p.Cords, is) }
-	cover := w.plan.Spec.Site.Cords.Cover()
-	over := has(func(c power.Cord) bool { return c.Over })
-	var high []string
-	if has(func(c power.Cord) bool { return c.Lifts }) {
-		high = append(high, "to a crown")
-	}
-	var along []string
-	if over && !cover {
-		high, along = append(high, "overhead"), append(along, "arch", "ridge")
-	}
-	if has(func(c power.Cord) bool { return c.To.At.MidBay() }) {
-		high, along = append(high, "to a bay"), append(along, "row")
-	}
-	if len(high) > 0 {
-		text += " " + say.Capital(say.Or(high)) + ", caps counted: by daylight, up the leg"
-		if len(along) > 0 {
-			text += ", along " + say.Or(along)
-		}
-		text += ", tied on."
-	}
-	if over && cover {
+	text := where + cordsSaid(p.Cords, power.Cord.Laid) + " against the feet, outside, spare looped. Tag both ends: number, owner."
+	if w.plan.Spec.Site.Cords.Cover() && slices.ContainsFunc(p.Cords, passesOver) {
 		text += " Over the way: under a cord cover."
 	}
 	if w.plan.Crew.Schedule.LiesOvernight() {
 		text += " Sockets covered, off the ground for the night."
 	}
 	return text
+}
+
+// hangCords says how cords go up: by people who do nothing else then, once nothing leans and before the opening is tried under them.
+func (w taskWords) hangCords() string {
+	text := "Caps counted"
+	if slices.ContainsFunc(w.plan.Crew.Tasks, func(t crew.Task) bool { return t.Action == crew.TryOpening }) {
+		text += ", opening untried"
+	}
+	cords := w.plan.Power.Cords
+	text += ": hang " + cordsSaid(cords, power.Cord.Hung) + " up the leg"
+	var along []string
+	if slices.ContainsFunc(cords, passesOver) && !w.plan.Spec.Site.Cords.Cover() {
+		along = append(along, "arch", "ridge")
+	}
+	if slices.ContainsFunc(cords, func(c power.Cord) bool { return c.To.At.MidBay() }) {
+		along = append(along, "row")
+	}
+	if len(along) > 0 {
+		text += ", along " + say.Or(along)
+	}
+	return text + ", tied on."
+}
+
+func passesOver(c power.Cord) bool { return c.Over }
+
+// cordsSaid names those cords of a list that are of some sort.
+func cordsSaid(list []power.Cord, are func(power.Cord) bool) string {
+	var names []numbered
+	for i, c := range list {
+		if are(c) {
+			names = append(names, numbered{"C", i + 1, ""})
+		}
+	}
+	return inRanges(names)
 }
 
 // joinPlugs says how cords and runs are joined before anything is live. Strings are joined to each other as they are hung.

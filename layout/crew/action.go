@@ -77,6 +77,7 @@ const (
 
 	TestOutlets
 	LayCords
+	HangCords // up legs, along pipe and rows
 	JoinPlugs // all but those of the outlets
 	CheckCords
 	SetTimers

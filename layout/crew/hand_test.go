@@ -97,6 +97,7 @@ func TestWorkOfATask(t *testing.T) {
 		{Task{Phase: Raising, Action: SightAlong}, RaiseOthers, nil, HoldRidge},
 		{Task{Phase: Hanging, Action: TryOpening}, HoldRidge, nil, HangLights},
 		{Task{Phase: Powering, Action: TestOutlets}, HangLights, nil, TryOutlets},
+		{Task{Phase: Powering, Action: HangCords}, Lay, nil, HangUp},
 		{Task{Phase: Powering, Action: JoinPlugs}, Lay, nil, Join},
 		{Task{Phase: Powering, Action: CheckCords}, Join, nil, Join},
 		{Task{Phase: Powering, Action: SetTimers}, Join, nil, PlugIn},

@@ -63,9 +63,14 @@ func (b *tasker) laying(high Figure) {
 	some := func(needs ...Need) []Need {
 		return slices.DeleteFunc(needs, func(n Need) bool { return n.Count == 0 })
 	}
-	lay := b.Spec.Crew.Rates.Cord * float64(b.Cords)
+	lay := b.Spec.Crew.Rates.Cord * float64(b.Laid)
 	b.add(lay, Task{Action: LayCords, Who: Who{People: b.pairs(lay)}, Want: []Figure{{What: AsDrawn, Count: b.Cords + b.Taps}, state(NoneAcross)}, IfOff: cures(LayAgain, Ask),
-		Uses: b.climbs(some(many(Cords, b.Cords), many(ZipTies, b.Cords), one(Ribbon), many(CordCovers, b.Over))...)})
+		Uses: b.climbs(some(many(Cords, b.Cords), many(ZipTies, b.Laid), one(Ribbon), many(CordCovers, b.Over))...)})
+	if b.Hung > 0 { // each tie from a stepladder of its own stand; what does not lie on the ground is uncoiled and tagged here
+		hang := b.Spec.Crew.Rates.Cord*float64(b.Cords-b.Laid) + 2*practice.MinutesClimb*float64(b.HungTies)
+		b.add(hang, Task{Action: HangCords, Who: Who{People: 2, Grown: true}, Want: []Figure{{What: AsDrawn, Count: b.Hung}}, IfOff: cures(LayAgain, Ask),
+			Uses: b.climbs(many(Cords, b.Hung), many(ZipTies, b.HungTies))})
+	}
 	joints, open := b.Joints, b.Open // less what others join and cover
 	for _, t := range b.list {
 		joints, open = joints-used(t, PlugCovers), open-used(t, SocketCovers)

@@ -30,8 +30,10 @@ const (
 	WrapRidges              // by stretches: cut, then wound
 	RaiseOthers             // by stretches
 	HoldRidge               // sockets, guys, caps
-	HangLights              // rows and drops, and try the way through
+	HangLights              // rows and drops, and try the way through where no cord is hung
 	Lay                     // cords, by stretches
+	HangUp                  // cords, up the legs
+	TryWay                  // once cords hang
 	Join                    // all but what is at the outlets, and look at every joint
 	PlugIn                  // burn, test
 	ClearUp
@@ -100,7 +102,7 @@ var shared = []Work{Drive, LayBags, MakeLegs, TryStrings, WrapLegs, WrapRidges, 
 var workOfAction = map[Action]Work{
 	ReadTicket: TryStake, LookUp: TryStake, CheckAgain: TryStake, PullTest: TryStake, TapeDepths: Drive, DriveStakes: Drive, SetBases: Drive, MeasureWidths: Drive, WeighDown: LayBags,
 	TestOutlets: TryOutlets, TrialArch: TryArch, TestStrings: TryStrings, TagStrings: TryStrings, CutTrial: FirstRidge, RaiseRest: RaiseOthers,
-	ScrewSockets: HoldRidge, GlueSockets: HoldRidge, SightAlong: HoldRidge, LayCords: Lay, JoinPlugs: Join, CheckCords: Join, DarkWalk: LightUp,
+	ScrewSockets: HoldRidge, GlueSockets: HoldRidge, SightAlong: HoldRidge, LayCords: Lay, HangCords: HangUp, JoinPlugs: Join, CheckCords: Join, DarkWalk: LightUp,
 }
 
 // workOf tells which work a task belongs to; at is the work of the task before it. Tasks after the day belong to none.
@@ -139,6 +141,9 @@ func (in Input) workOf(t Task, at Work) (Work, bool) {
 		}
 		return RaiseFirst, true
 	case Hanging:
+		if t.Action == TryOpening && in.Hung > 0 {
+			return TryWay, true
+		}
 		return HangLights, true
 	case Powering:
 		return PlugIn, true
@@ -151,7 +156,8 @@ var waitsFor = map[Work][]Work{
 	TryStake: {Unload}, Drive: {TryStake}, LayBags: {Drive}, MakeLegs: {TryArch, Unload}, TryOutlets: {Unload}, TryStrings: {Unload, TryOutlets}, WrapLegs: {MakeLegs, TryOutlets, TryStrings},
 	FirstRidge: {MakeLegs, TryStrings}, RaiseFirst: {Unload, MakeLegs, Drive, LayBags, WrapLegs, FirstRidge}, CutRidges: {RaiseFirst}, WrapRidges: {RaiseFirst, CutRidges, TryStrings},
 	RaiseOthers: {RaiseFirst, Drive, LayBags, WrapLegs, CutRidges, WrapRidges}, HoldRidge: {RaiseFirst, RaiseOthers, WrapRidges}, HangLights: {HoldRidge, TryStrings},
-	Lay: {RaiseFirst, RaiseOthers, TryOutlets}, Join: {HoldRidge, HangLights, Lay, TryStrings}, PlugIn: {HoldRidge, HangLights, Lay, TryStrings, Join}, ClearUp: {HoldRidge, HangLights, Lay, Join}, LightUp: {HangLights, PlugIn},
+	Lay: {RaiseFirst, RaiseOthers, TryOutlets}, HangUp: {HoldRidge, Lay, TryOutlets}, TryWay: {HoldRidge, HangLights, HangUp},
+	Join: {HoldRidge, HangLights, Lay, HangUp, TryStrings}, PlugIn: {HoldRidge, HangLights, Lay, HangUp, TryStrings, Join}, ClearUp: {HoldRidge, HangLights, Lay, HangUp, TryWay, Join}, LightUp: {HangLights, TryWay, PlugIn},
 }
 
 // closeness is what is done side by side where that saves a day.
@@ -347,7 +353,8 @@ func (in Input) waits(list []Job, i int, close closeness) (after []int) {
 			same = close < clearEarly
 		}
 		next := o.Work == j.Work && o.Last == j.First-1 && !(j.Work == RaiseOthers && in.guyed(j.First))
-		if same && slices.Contains(waitsFor[j.Work], o.Work) || next {
+		rows := j.Work == HangUp && o.Work == HangLights && in.OnRows // they hang first
+		if same && (rows || slices.Contains(waitsFor[j.Work], o.Work)) || next {
 			after = append(after, k)
 		}
 	}

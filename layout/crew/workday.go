@@ -41,7 +41,7 @@ func worksOf(list ...Work) (w works) {
 // byWord are the works of each word that a day of the spec may be for.
 var byWord = map[string]works{
 	"trial": worksOf(TryArch), "marking": worksOf(MarkGround), "driving": worksOf(TryStake, Drive, LayBags), "cutting": worksOf(MakeLegs, FirstRidge, CutRidges),
-	"wrapping": worksOf(TryStrings, WrapLegs, FirstRidge, WrapRidges), "raising": worksOf(FirstRidge, RaiseFirst, RaiseOthers, HoldRidge), "hanging": worksOf(HangLights), "power": worksOf(TryOutlets, Lay, Join, PlugIn),
+	"wrapping": worksOf(TryStrings, WrapLegs, FirstRidge, WrapRidges), "raising": worksOf(FirstRidge, RaiseFirst, RaiseOthers, HoldRidge), "hanging": worksOf(HangLights, TryWay), "power": worksOf(TryOutlets, Lay, HangUp, TryWay, Join, PlugIn),
 }
 
 // Sets of works: at the bench nobody needs daylight; building is all but the marking and the trial.

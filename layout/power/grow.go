@@ -83,7 +83,7 @@ func (g *grower) laid(cur, from int, side spec.Side, arch int, d deed) int {
 	case len(d.cords) > 0:
 		j.plain(d.cords)
 	default: // its plug reaches the outlet
-		j.Lies, j.Path, j.Over = 0, j.Path[:1], false
+		j.Lies, j.Tied, j.Path, j.Over = 0, 0, j.Path[:1], false
 	}
 	return g.add(j)
 }
@@ -119,11 +119,14 @@ func (g *grower) lead(j *Joint, root int, side spec.Side, arch int) {
 		way := g.source.ways[side]
 		j.Lies, j.Path = g.site.toFoot(way, side, arch), g.site.pathTo(way, side, arch)
 		j.Over = way.over+g.site.crosses(side, way.arch, arch) > 0
+		_, j.Tied = g.site.overWays(side, way.arch, arch)
+		j.Tied += way.tied
 		return
 	}
 	before := g.joints[j.From].Arch - 1
 	j.Lies, j.Path = g.site.runs(side, before, arch), g.site.along(side, before, arch)
 	j.Over = g.site.crosses(side, before, arch) > 0
+	_, j.Tied = g.site.overWays(side, before, arch)
 }
 
 // add puts a joint on the feeder, its cord plugged in at the joint it is fed from.
@@ -143,7 +146,7 @@ func (g *grower) want(at int, side spec.Side, w want) {
 	}
 	s := w.riser.spot
 	end := s.end
-	j := Joint{End: end, Wall: side, Arch: s.arch + 1, Climb: s.climb, From: at, Lies: s.climb, Taps: w.riser.taps, Fans: w.riser.fans}
+	j := Joint{End: end, Wall: side, Arch: s.arch + 1, Climb: s.climb, From: at, Lies: s.climb, Tied: s.tied(), Taps: w.riser.taps, Fans: w.riser.fans}
 	j.Path = []spec.Point{g.site.feet[side][s.arch].At(), {X: end.X, Y: end.Y}}
 	j.plain(lay(g.cord, s.climb))
 	for _, units := range w.riser.plugs {
@@ -155,7 +158,7 @@ func (g *grower) want(at int, side spec.Side, w want) {
 // right has the cord that has come to a foot lead on up to the riser's place, and plugs in what hangs there.
 func (g *grower) right(at int, s stop) {
 	j, r := &g.joints[at], s.wants[0].riser
-	j.End, j.Climb, j.Lies = r.spot.end, r.spot.climb, j.Lies+r.spot.climb
+	j.End, j.Climb, j.Lies, j.Tied = r.spot.end, r.spot.climb, j.Lies+r.spot.climb, j.Tied+r.spot.tied()
 	j.Path = append(slices.Clone(j.Path), spec.Point{X: r.spot.end.X, Y: r.spot.end.Y})
 	j.Taps, j.Fans = r.taps, r.fans
 	for _, units := range r.plugs {

@@ -4,6 +4,7 @@ package power
 
 import (
 	"fmt"
+	"math"
 	"slices"
 
 	"hoopwright/layout/catalog"
@@ -36,10 +37,22 @@ type Cord struct {
 	Feeder string          `json:"-"`
 	Joints []int           `json:"-"`    // of that feeder, at its sockets
 	Lifts  bool            `json:"-"`    // it leads from a plug within reach to sockets that hang higher than one reaches from the ground
+	Tied   measure.Length  `json:"-"`    // its share of what is tied to pipe or row, out of reach or over a way: 0 where nothing is
 	Over   bool            `json:"over"` // it passes the opening or a side way: overhead, or on the ground under a cover
 
 	inline *catalog.Inline // it has several sockets
 }
+
+// Laid reports whether a part of it lies on the ground: from an outlet, or along the feet.
+func (c Cord) Laid() bool {
+	return c.From.At.Spot == lights.AtOutlet || c.Lies-c.Tied > practice.EndSlack
+}
+
+// Hung reports whether a part of it is tied to pipe or row where nobody reaches from the ground, or over a way.
+func (c Cord) Hung() bool { return c.Tied > 0 }
+
+// HungTies are the zip ties that hold what is hung of it.
+func (c Cord) HungTies() int { return int(math.Ceil(float64(c.Tied / practice.CordStep))) }
 
 // Spot is a point of a cord's path.
 type Spot struct {
@@ -149,7 +162,7 @@ func (f *feeding) cord(one *Feeder, i int, from string, at lights.End) string {
 	for k, l := range j.Cords {
 		c := Cord{
 			Name: fmt.Sprintf("C%d", len(p.Cords)+1), From: at, To: j.End, FedBy: from, Gauge: one.Gauge, Length: l, Sockets: 1,
-			Amps: j.Amps, Outlet: one.Outlet, Path: spots(j.Path), Places: []lights.End{}, Kind: one.Cord, Lies: j.Lies, Feeder: one.Name, Over: j.Over,
+			Amps: j.Amps, Outlet: one.Outlet, Path: spots(j.Path), Places: []lights.End{}, Kind: one.Cord, Lies: j.Lies, Tied: j.Tied / measure.Length(len(j.Cords)), Feeder: one.Name, Over: j.Over,
 			Lifts: k == 0 && j.Climb > practice.HipReach && (j.From < 0 || one.Joints[j.From].Climb <= practice.HipReach),
 		}
 		if k == len(j.Cords)-1 {

@@ -99,6 +99,7 @@ type Joint struct {
 	Spare  int              // sockets of its cord after it that nothing is plugged into
 	From   int              // the joint it is fed from; −1 for the outlet
 	Lies   measure.Length   // length of its cord's path from that joint
+	Tied   measure.Length   // of that up legs, along arches and ridge, out of reach from the ground or over a way
 	Copper measure.Length   // of the cord from that joint
 	Cords  []measure.Length // stock lengths in line that end here; none where it is plugged straight in or on the same cord as the joint before
 	Path   []spec.Point     // where its cord lies, both ends included

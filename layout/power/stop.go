@@ -22,6 +22,14 @@ type spot struct {
 	end   lights.End
 }
 
+// tied is how much of a cord that climbs there is tied up the leg and along the pipe or the row: nothing where that is in reach from the ground.
+func (s spot) tied() measure.Length {
+	if s.climb > practice.HipReach || s.end.At.MidBay() {
+		return s.climb
+	}
+	return 0
+}
+
 // want is one socket that is wanted at a foot: for a unit's plug, two stacked ones, or a riser.
 type want struct {
 	units []int // one plug; the second in its back

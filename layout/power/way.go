@@ -79,15 +79,22 @@ func (s *site) passes(side spec.Side, a, b int) bool {
 // leg, along the crowns and down the next, or on the ground under a cover.
 func (s *site) runs(side spec.Side, a, b int) measure.Length {
 	out := measure.Abs(s.run[side][a] - s.run[side][b])
+	ups, _ := s.overWays(side, a, b)
+	return out + ups
+}
+
+// overWays returns how much longer than along the feet a cord is that passes the side ways between two arches overhead, and how long it is tied to pipe there.
+func (s *site) overWays(side spec.Side, a, b int) (more, tied measure.Length) {
 	if s.Spec.Site.Cords.Cover() || s.crosses(side, a, b) == 0 {
-		return out
+		return 0, 0
 	}
 	for i := min(a, b); i < max(a, b); i++ {
 		if s.crosses(side, i, i+1) > 0 {
-			out += s.Crowns[i] + s.Crowns[i+1] + ground.Distance(s.feet[spec.Left][i].At(), s.feet[spec.Right][i].At())
+			up := s.Crowns[i] + s.Crowns[i+1] + ground.Distance(s.feet[spec.Left][i].At(), s.feet[spec.Right][i].At())
+			more, tied = more+up, tied+up+s.run[side][i+1]-s.run[side][i]
 		}
 	}
-	return out
+	return more, tied
 }
 
 // footEnd returns the place of a stake's ground point.
@@ -128,7 +135,8 @@ func (s *site) overhead(e lights.End) bool {
 // approach is how a cord gets from an outlet to a wall.
 type approach struct {
 	lies measure.Length
-	arch int // whose foot it comes to, from 0
+	tied measure.Length // of that to pipe overhead
+	arch int            // whose foot it comes to, from 0
 	path []spec.Point
 	over int // ways that it passes: the opening, to the far wall, and side ways before it
 }
@@ -160,6 +168,10 @@ func (s *site) approach(o spec.Outlet, side spec.Side) approach {
 	}
 	out.over = 1 + s.crosses(own, near, at)
 	out.lies += s.runs(own, near, at) + s.crossing(at)
+	if !s.Spec.Site.Cords.Cover() {
+		_, out.tied = s.overWays(own, near, at)
+		out.tied += s.crossing(at)
+	}
 	if at != near {
 		out.path = append(out.path, s.along(own, near, at)[1:]...)
 	}
