@@ -9,6 +9,7 @@ import (
 	"hoopwright/layout/ground"
 	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
 )
 
@@ -178,9 +179,13 @@ func (s *site) crossing(arch int) measure.Length {
 	return 2*s.Crowns[arch] + span
 }
 
-// toFoot returns how a cord lies from an outlet by an approach to a foot of its wall.
+// toFoot returns how a cord lies from an outlet by an approach to a foot of its wall, down from the outlet first. A plug at hand there comes up to it.
 func (s *site) toFoot(a approach, side spec.Side, arch int) measure.Length {
-	return a.lies + s.runs(side, a.arch, arch)
+	way := a.lies + s.runs(side, a.arch, arch)
+	if way > practice.HandReach {
+		way += practice.OutletRise(s.Spec.Units)
+	}
+	return way
 }
 
 // pathTo returns where the cord of toFoot lies on the plan.
