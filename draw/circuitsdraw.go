@@ -209,10 +209,28 @@ func (c Circuits) thing(r plugRow) string {
 	switch {
 	case r.cord.Over && c.plan.Spec.Site.Cords.Cover():
 		text += ", under a cover"
-	case r.cord.Over:
+	case r.cord.Over && len(r.cord.Places) == 0: // which of the cords in line goes over is not known
 		text += ", overhead"
+	case r.cord.Over:
+		text += overWords(r.cord.Passes)
 	}
-	return text + c.reach(r.cord)
+	reach := c.reach(r.cord)
+	if to := strings.TrimPrefix(reach, ", to "); strings.HasSuffix(text, ", down "+to) { // it ends at the leg that it comes down
+		return strings.TrimSuffix(text, to) + "to " + to
+	}
+	return text + reach
+}
+
+// overWords name what a cord goes up, along and down over ways.
+func overWords(passes [][2]lights.Part) (text string) {
+	for _, p := range passes {
+		up, down, along := p[0], p[1], fmt.Sprintf("arch %d", p[0].Number)
+		if up.Number != down.Number {
+			along = fmt.Sprintf("ridge %d", min(up.Number, down.Number))
+		}
+		text += fmt.Sprintf(", up %s%d, along %s, down %s%d", up.Letter(), up.Number, along, down.Letter(), down.Number)
+	}
+	return text
 }
 
 // reach says where a cord's sockets are: of several each, in its order.

@@ -8,6 +8,7 @@ import (
 	"hoopwright/draw/paper"
 	"hoopwright/layout"
 	"hoopwright/layout/dice"
+	"hoopwright/layout/ground"
 	"hoopwright/layout/lights"
 	"hoopwright/layout/spec"
 )
@@ -43,10 +44,10 @@ func TestCordsAreDrawnWhereThePlanLeadsThem(t *testing.T) {
 		}
 		checkDrawnCords(t, what, layout.Solve(s), seen)
 	}
-	for seed := range 12 {
+	for seed := range 16 {
 		check(fmt.Sprint("yard ", seed), overheadYard(seed))
 	}
-	for seed := range uint64(4) {
+	for seed := range uint64(2) {
 		if s, err := spec.Read("test.yaml", []byte(dice.Whole(seed, 8))); err == nil {
 			checkDrawnCords(t, fmt.Sprint("whole ", seed), layout.Solve(s), seen)
 		}
@@ -115,7 +116,10 @@ func checkDrawnCords(t *testing.T, what string, p *layout.Plan, seen map[string]
 		}
 		end := cord.Places[len(cord.Places)-1]
 		checkCordEnd(t, fmt.Sprintf("%s, %s", what, cord.Name), c, v, way[len(way)-1].q, end, seen)
-		lines := cordLines(c, v, k, end, seen)
+		lines, passes := cordLines(c, v, k, end, seen)
+		if fmt.Sprint(passes) != fmt.Sprint(cord.Passes) {
+			t.Errorf("%s, %s: the plan names legs %v, its path goes up and down %v", what, cord.Name, cord.Passes, passes)
+		}
 		for _, g := range way {
 			for i := 0; g.over && i <= 10; i++ {
 				at := g.p.Add(g.q.Sub(g.p).Times(float64(i) / 10))
@@ -154,9 +158,12 @@ func checkCordEnd(t *testing.T, what string, c *CordPlan, v siteMap, at paper.Po
 	}
 }
 
-// cordLines are the lines that a cord may be drawn along overhead by its path in the plan.
-func cordLines(c *CordPlan, v siteMap, k cordLine, end lights.End, seen map[string]int) (lines [][2]paper.Point) {
+// cordLines are the lines that a cord may be drawn along overhead by its path in the plan, and the legs that it goes up and down over ways.
+func cordLines(c *CordPlan, v siteMap, k cordLine, end lights.End, seen map[string]int) (lines [][2]paper.Point, passes [][2]lights.Part) {
 	add := func(p, q paper.Point) { lines = append(lines, [2]paper.Point{p, q}) }
+	pass := func(a, b ground.Stake) {
+		passes = append(passes, [2]lights.Part{lights.Leg(a.Side, a.Arch), lights.Leg(b.Side, b.Arch)})
+	}
 	middle := func(arch int) paper.Point { l, r := c.pair(v, arch); return l.Add(r).Times(0.5) }
 	for i := 1; i < len(k.path); i++ {
 		a, from := c.footAt(k.path[i-1])
@@ -164,9 +171,11 @@ func cordLines(c *CordPlan, v siteMap, k cordLine, end lights.End, seen map[stri
 		switch {
 		case from && to && a.Arch == b.Arch && a.Side != b.Side:
 			seen["over arch"]++
+			pass(a, b)
 			add(c.pair(v, a.Arch))
 		case from && to && a.Arch != b.Arch && c.plan.Spec.IsWay(a.Side, min(a.Arch, b.Arch)):
 			seen["past side way"]++
+			pass(a, b)
 			if c.plan.Spec.Site.Cords.Cover() {
 				add(v.at(a.At()), v.at(b.At()))
 				continue
@@ -181,7 +190,7 @@ func cordLines(c *CordPlan, v siteMap, k cordLine, end lights.End, seen map[stri
 			add(at, nearestOn(at, l, r))
 		}
 	}
-	return lines
+	return lines, passes
 }
 
 func nearestOn(at, p, q paper.Point) paper.Point {
@@ -191,3 +200,16 @@ func nearestOn(at, p, q paper.Point) paper.Point {
 }
 
 func fromSegment(at, p, q paper.Point) float64 { return float64(at.Sub(nearestOn(at, p, q)).Long()) }
+
+// On the diagram a cord over a way says which legs it goes up and down, and what it lies along between them.
+func TestOverheadCordsNameTheirLegs(t *testing.T) {
+	leg := lights.Leg
+	for want, passes := range map[string][][2]lights.Part{
+		", up R1, along arch 1, down L1":                                {{leg(spec.Right, 1), leg(spec.Left, 1)}},
+		", up L6, along ridge 5, down L5, up L5, along arch 5, down R5": {{leg(spec.Left, 6), leg(spec.Left, 5)}, {leg(spec.Left, 5), leg(spec.Right, 5)}},
+	} {
+		if got := overWords(passes); got != want {
+			t.Errorf("%q, want %q", got, want)
+		}
+	}
+}
