@@ -212,13 +212,12 @@ func (c Circuits) thing(r plugRow) string {
 	case r.cord.Over && len(r.cord.Places) == 0: // which of the cords in line goes over is not known
 		text += ", overhead"
 	case r.cord.Over:
-		text += overWords(r.cord.Passes)
+		end := r.cord.Places[0].At
+		if text += overWords(r.cord.Passes); r.cord.Sockets == 1 && end.Spot == lights.AtFoot && end.Part == r.cord.Passes[len(r.cord.Passes)-1][1] {
+			return text // it ends at the leg that it comes down
+		}
 	}
-	reach := c.reach(r.cord)
-	if to := strings.TrimPrefix(reach, ", to "); strings.HasSuffix(text, ", down "+to) { // it ends at the leg that it comes down
-		return strings.TrimSuffix(text, to) + "to " + to
-	}
-	return text + reach
+	return text + c.reach(r.cord)
 }
 
 // overWords name what a cord goes up, along and down over ways.
