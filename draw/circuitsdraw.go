@@ -209,10 +209,27 @@ func (c Circuits) thing(r plugRow) string {
 	switch {
 	case r.cord.Over && c.plan.Spec.Site.Cords.Cover():
 		text += ", under a cover"
-	case r.cord.Over:
+	case r.cord.Over && len(r.cord.Places) == 0: // which of the cords in line goes over is not known
 		text += ", overhead"
+	case r.cord.Over:
+		end := r.cord.Places[0].At
+		if text += overWords(r.cord.Passes); r.cord.Sockets == 1 && end.Spot == lights.AtFoot && end.Part == r.cord.Passes[len(r.cord.Passes)-1][1] {
+			return text // it ends at the leg that it comes down
+		}
 	}
 	return text + c.reach(r.cord)
+}
+
+// overWords name what a cord goes up, along and down over ways.
+func overWords(passes [][2]lights.Part) (text string) {
+	for _, p := range passes {
+		up, down, along := p[0], p[1], fmt.Sprintf("arch %d", p[0].Number)
+		if up.Number != down.Number {
+			along = fmt.Sprintf("ridge %d", min(up.Number, down.Number))
+		}
+		text += fmt.Sprintf(", up %s%d, along %s, down %s%d", up.Letter(), up.Number, along, down.Letter(), down.Number)
+	}
+	return text
 }
 
 // reach says where a cord's sockets are: of several each, in its order.

@@ -73,7 +73,11 @@ func (c *CordPlan) numbers(b *place.Board, v siteMap, s Section) (missing []stri
 			as = paper.CellSmall
 		}
 		beside := place.Label{At: l, Text: fmt.Sprint(n), Lettering: paper.CellSmall, Clear: 1.5, Leader: place.Bare, Toward: l.Sub(r), Reach: 30}
-		if !numberArch(b, l, r, beside.Text, as) && !b.Label(beside) {
+		near, far := l, r
+		if c.rightTaken(n) {
+			near, far = r, l
+		}
+		if !numberArch(b, near, far, beside.Text, as) && !b.Label(beside) {
 			missing = append(missing, "arch "+beside.Text)
 		}
 		for _, p := range []paper.Point{l, r} {
@@ -142,42 +146,65 @@ const (
 func seen(way []leg, room paper.Rect) (list []leg) {
 	for _, g := range way {
 		if p, q, ok := cropSegment(g.p, g.q, room); ok {
-			list = append(list, leg{p: p, q: q})
+			list = append(list, leg{p, q, g.over})
 		}
 	}
 	slices.SortStableFunc(list, func(a, d leg) int { return cmp.Compare(d.q.Sub(d.p).Long(), a.q.Sub(a.p).Long()) })
 	return list
 }
 
-// tag sets a cord's number on its longest legs in the room, as near the middle as is free, and reports whether it found a place; a cord that lies outside the room needs none.
+// tag sets a cord's number on its longest legs on the ground in the room, as near the middle as is free, and reports whether it found a place; a cord that lies outside the room needs none.
 func (c *CordPlan) tag(b *place.Board, ways [][]leg, own int, room paper.Rect) (set bool) {
 	all := seen(ways[own], room)
 	for _, g := range all {
-		if long := g.q.Sub(g.p).Long(); long >= tagAgain || !set && long >= tagLeast {
+		if long := g.q.Sub(g.p).Long(); !g.over && (long >= tagAgain || !set && long >= tagLeast) {
 			set = g.numbered(b, fmt.Sprintf("C%d", c.cords[own].number), func(at paper.Point) bool { return offOthers(at, ways, own) }) || set
 		}
 	}
 	return set || len(all) == 0
 }
 
-// tagsBeside sets the numbers that found no place on their cords beside them, once all are drawn, each where its cord lies alone if it does. It returns those that find none.
+// tagsBeside sets, once all cords are drawn, the number of each that goes overhead beside it there, and those that found no place on their cords
+// beside them, each where its cord lies alone if it does. It returns those that find none.
 func (c *CordPlan) tagsBeside(b *place.Board, ways [][]leg, left []int, room paper.Rect) (missing []string) {
-	for _, own := range left {
-		way, text := ways[own], fmt.Sprintf("C%d", c.cords[own].number)
+	for own, way := range ways {
+		text := fmt.Sprintf("C%d", c.cords[own].number)
+		set := func(at, toward paper.Point, leader place.End, reach paper.Length) bool {
+			return b.Label(place.Label{At: at, Text: text, Lettering: paper.CellSmall, Leader: leader, Clear: 1, Reach: reach, Toward: toward})
+		}
+		list := seen(way, room)
+		if c.tagOver(list, set) || !slices.Contains(left, own) {
+			continue
+		}
 		spots := []paper.Point{way[0].p, way[len(way)-1].q} // a cord up a leg is short on paper: by its foot or its end
-		for _, g := range slices.Backward(seen(way, room)) {
+		for _, g := range slices.Backward(list) {
 			spots = slices.Insert(spots, 0, g.p.Add(g.q).Times(0.5))
 		}
-		set := func(alone bool) bool {
+		any := func(alone bool) bool {
 			return slices.ContainsFunc(spots, func(at paper.Point) bool {
-				return offOthers(at, ways, own) == alone && b.Label(place.Label{At: at, Text: text, Lettering: paper.CellSmall, Leader: place.Bare, Clear: 1, Reach: 30, Toward: way[0].q.Sub(way[0].p)})
+				return offOthers(at, ways, own) == alone && set(at, way[0].q.Sub(way[0].p), place.Bare, 30)
 			})
 		}
-		if !set(true) && !set(false) {
+		if !any(true) && !any(false) {
 			missing = append(missing, "cord "+text)
 		}
 	}
 	return missing
+}
+
+// tagOver sets a number beside what goes overhead of a cord's legs, the longest first, close by if it can, and reports whether it found a place.
+func (c *CordPlan) tagOver(list []leg, set func(at, toward paper.Point, leader place.End, reach paper.Length) bool) bool {
+	for _, leader := range []place.End{place.NoLeader, place.Bare} {
+		for _, g := range list {
+			for _, share := range []float64{0.5, 0.3, 0.7, 0.1, 0.9} {
+				along := g.q.Sub(g.p)
+				if g.over && set(g.p.Add(along.Times(share)), along.Unit().Left().Times(-1), leader, 15) {
+					return true
+				}
+			}
+		}
+	}
+	return false
 }
 
 // numbered sets a cord's number on a leg of it, where that is free and may be, and reports whether it found a place.

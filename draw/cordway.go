@@ -17,11 +17,11 @@ func (c *CordPlan) pair(v siteMap, arch int) (left, right paper.Point) {
 // leg is a straight part of a cord's way on paper.
 type leg struct {
 	p, q paper.Point
-	over bool // up a leg and along a crown, drawn beside its arch, or under a cover
+	over bool // up a leg and along an arch, drawn right beside it, along the ridge, or under a cover
 }
 
-// overhead is how far beside its arch a cord is drawn that goes up it: room for the cord's number.
-const overhead paper.Length = 3
+// besideArch is how far beside its arch's line a cord is drawn that goes up it: no farther than both need to be told apart.
+const besideArch paper.Length = 1.3
 
 // wayDrawer gathers the legs of a cord's way.
 type wayDrawer struct {
@@ -43,36 +43,52 @@ func (w *wayDrawer) to(p paper.Point, arch int, over bool) {
 	w.at, w.inside, w.started = p, in, true
 }
 
-// beside moves a point at an arch so far along the walk: into the bay toward another arch.
-func (w *wayDrawer) beside(p paper.Point, arch, toward int, by paper.Length) paper.Point {
+// beside moves a point at an arch right beside its line: into the bay toward another arch.
+func (w *wayDrawer) beside(p paper.Point, arch, toward int) paper.Point {
 	l, r := w.pair(w.v, arch)
-	ahead := r.Sub(l).Unit().Left().Times(float64(by))
+	ahead := r.Sub(l).Unit().Left().Times(float64(besideArch))
 	if toward < arch {
 		return p.Sub(ahead)
 	}
 	return p.Add(ahead)
 }
 
-// up goes up the leg of a foot and along its arch to points there, into the bay toward another arch.
-func (w *wayDrawer) up(foot ground.Stake, toward int, points ...paper.Point) {
+// arch goes up the leg of a foot and along its arch to points there, into the bay toward another arch.
+func (w *wayDrawer) arch(foot ground.Stake, toward int, points ...paper.Point) {
 	for _, p := range points {
-		w.to(w.beside(p, foot.Arch, toward, overhead), foot.Arch, true)
+		w.to(w.beside(p, foot.Arch, toward), foot.Arch, true)
 	}
 }
 
-// pass goes from foot to foot past a side way, or over arch 1 to the other wall: overhead, or on the ground under a cover.
+// up goes up the leg of a foot to a place: along the arch as far as it lies over, and on to it where it is in a bay, along the ridge or on the wall.
+func (w *wayDrawer) up(foot ground.Stake, to paper.Point) {
+	l, r := w.pair(w.v, foot.Arch)
+	at, across, toward := w.v.at(foot.At()), r.Sub(l).Unit(), w.inward(foot.Arch)
+	way := to.Sub(at)
+	over := at.Add(across.Times(float64(way.X*across.X + way.Y*across.Y)))
+	off := to.Sub(over)
+	if ahead := across.Left(); off.Long() > besideArch/5 && off.X*ahead.X+off.Y*ahead.Y > 0 {
+		toward = foot.Arch + 1
+	} else if off.Long() > besideArch/5 {
+		toward = foot.Arch - 1
+	}
+	w.arch(foot, toward, at, over)
+	if off.Long() > besideArch {
+		w.to(to, foot.Arch, true)
+	}
+}
+
+// pass goes from foot to foot past a side way, or over an arch to the other wall: overhead, or on the ground under a cover.
 func (w *wayDrawer) pass(from, to ground.Stake) {
 	p, q := w.v.at(from.At()), w.v.at(to.At())
 	switch {
+	case from.Arch == to.Arch: // on the other side of the arch than what goes up a leg there
+		w.arch(from, 2*from.Arch-w.inward(from.Arch), p, q)
 	case w.plan.Spec.Site.Cords.Cover():
-	case from.Arch == to.Arch:
-		for _, foot := range []paper.Point{p, q} { // beyond what else goes up a leg there, with room for the number
-			w.to(w.beside(foot, from.Arch, w.inward(from.Arch), 2.5*overhead), from.Arch, true)
-		}
 	default:
 		middle := func(arch int) paper.Point { l, r := w.pair(w.v, arch); return l.Add(r).Times(0.5) }
-		w.up(from, to.Arch, p, middle(from.Arch))
-		w.up(to, from.Arch, middle(to.Arch), q)
+		w.arch(from, to.Arch, p, middle(from.Arch))
+		w.arch(to, from.Arch, middle(to.Arch), q)
 	}
 	w.to(q, to.Arch, true)
 }
@@ -98,8 +114,8 @@ func (c *CordPlan) way(v siteMap, k cordLine, s Section) []leg {
 		}
 		foot, ok := c.footAt(p)
 		switch {
-		case !ok && fromFoot: // to a crown, or to where something hangs on the leg
-			w.up(before, c.inward(before.Arch), v.at(before.At()), v.at(p))
+		case !ok && fromFoot: // to a crown, or to where something hangs on the leg or in a bay
+			w.up(before, v.at(p))
 			continue
 		case !ok:
 			w.to(v.at(p), 0, false)
@@ -115,7 +131,7 @@ func (c *CordPlan) way(v siteMap, k cordLine, s Section) []leg {
 		upFrom := i > 0 && !fromFoot && !in && i+1 < len(path) && !c.foot(path[i+1])
 		switch {
 		case upFrom: // from the yard right up a leg, beside a cord that ends at its foot
-			w.to(w.beside(ground, foot.Arch, c.inward(foot.Arch), overhead), foot.Arch, false)
+			w.to(w.beside(ground, foot.Arch, c.inward(foot.Arch)), foot.Arch, false)
 		case !in && !out:
 			w.to(ground, foot.Arch, false)
 		case !in:
@@ -167,6 +183,25 @@ func (c *CordPlan) along(from, to spec.Point) bool {
 	a, ok := c.footAt(from)
 	b, both := c.footAt(to)
 	return ok && both && a.Side == b.Side && !c.plan.Spec.IsWay(a.Side, min(a.Arch, b.Arch))
+}
+
+// climbed reports whether a cord goes up the leg of a foot, or down it.
+func (c *CordPlan) climbed(foot ground.Stake) bool {
+	at := whole(foot.At())
+	return slices.ContainsFunc(c.cords, func(k cordLine) bool {
+		for i := 1; i < len(k.path); i++ {
+			a, b := whole(k.path[i-1]), whole(k.path[i])
+			if a != b && (a == at || b == at) && c.foot(a) && !c.along(a, b) {
+				return true
+			}
+		}
+		return false
+	})
+}
+
+// rightTaken reports whether cords lie on an arch's right half alone, so that its number stands on the left one.
+func (c *CordPlan) rightTaken(arch int) bool {
+	return c.climbed(c.plan.Stakes[2*arch-1]) && !c.climbed(c.plan.Stakes[2*arch-2])
 }
 
 // lane returns a foot's ground point on paper and the point beside it in a lane.

@@ -146,21 +146,24 @@ func (d *siteSheet) archNumbers() {
 	}
 	for n := d.sec.First; n <= d.sec.Last && !d.cramped(); n++ {
 		l, r := d.cords.pair(d.m, n)
+		if d.cords.rightTaken(n) {
+			l, r = r, l
+		}
 		if !numberArch(d.b, l, r, fmt.Sprint(n), size) {
 			d.aside = append(d.aside, n)
 		}
 	}
 }
 
-// numberArch sets an arch's number on it, off an outlet or a mark that stands there, and reports whether it found a place.
-func numberArch(b *place.Board, left, right paper.Point, number string, as paper.Lettering) bool {
+// numberArch sets an arch's number on it, toward its far foot first, off an outlet or a mark that stands there, and reports whether it found a place.
+func numberArch(b *place.Board, near, far paper.Point, number string, as paper.Lettering) bool {
 	up, _ := as.Extent(number)
 	shares := []float64{0.7, 0.3, 0.6, 0.4, 0.5, 0.8, 0.2}
-	if right.Sub(left).Long() < siteWide {
+	if far.Sub(near).Long() < siteWide {
 		shares = []float64{0.6, 0.4, 0.5, 0.7, 0.3} // off the feet
 	}
 	for _, share := range shares {
-		if at := left.Add(right.Sub(left).Times(share)); b.FreeText(at.Add(paper.Point{Y: up * 0.47}), 0, number, as) {
+		if at := near.Add(far.Sub(near).Times(share)); b.FreeText(at.Add(paper.Point{Y: up * 0.47}), 0, number, as) {
 			centredText(b, at, number, as)
 			return true
 		}

@@ -212,6 +212,9 @@ func (b *brute) way(from spotOf, arch int, side spec.Side) (measure.Length, bool
 			near, sum = d, d+ground.Distance(foot, k.At())
 		}
 	}
+	if sum > practice.HandReach {
+		sum += practice.OutletRise(b.in.Spec.Units)
+	}
 	return sum, true
 }
 
@@ -277,7 +280,7 @@ func TestPartsAreLaidFromEitherEnd(t *testing.T) {
 		in.hang(lights.Leg(spec.Left, n), l, foot(spec.Left, n), top(spec.Left, n))
 	}
 	in.fix()
-	in.outlet("porch", -5273, 2833, 120, 20)
+	in.outlet("porch", -4773, 2833, 120, 20)
 	in.Spec.Power.Inline = in.Spec.Power.Inline[:1]
 	p := Feed(in)
 	checkPlan(t, in, p)

@@ -465,7 +465,7 @@ func TestTimersByTheirLoad(t *testing.T) {
 	}
 }
 
-// One outlet for two walls that are fixed: the far wall is reached over the nearest arch, up, across and down.
+// One outlet for two walls that are fixed: down half a metre from it, and over the nearest arch to the far wall, up, across and down.
 func TestFarWallIsReachedOverhead(t *testing.T) {
 	in := tunnel(2)
 	in.legs(label("led", 4.8, catalog.LED))
@@ -475,15 +475,15 @@ func TestFarWallIsReachedOverhead(t *testing.T) {
 	checkPlan(t, in, p)
 	for _, c := range p.Chains {
 		want := map[string]measure.Length{
-			"S1": 3000, "S3": 3000 + bay,
-			"S2": 3000 + 2*crown + 2*half, "S4": 3000 + 2*crown + 2*half + bay,
+			"S1": 3500, "S3": 3500 + bay,
+			"S2": 3500 + 2*crown + 2*half, "S4": 3500 + 2*crown + 2*half + bay,
 		}[c.Strings[0]]
 		if !near(float64(c.Lies), float64(want)) {
 			t.Errorf("%s lies %v, want %v", c.Strings[0], c.Lies, want)
 		}
 	}
 	in.Spec.Site.Cords.Crossing = spec.CrossCovered
-	if c := Feed(in).Chains[1]; !near(float64(c.Lies), float64(3000+2*half)) {
+	if c := Feed(in).Chains[1]; !near(float64(c.Lies), float64(3500+2*half)) {
 		t.Errorf("under a cover: lies %v", c.Lies)
 	}
 }

@@ -30,15 +30,16 @@ type Cord struct {
 	Path   []Spot          `json:"path"` // where it lies
 	Open   int             `json:"open"` // sockets that nothing is plugged into
 
-	Kind   string          `json:"-"` // catalog name
-	May    measure.Current `json:"-"` // by gauge and length
-	Limit  Limit           `json:"-"` // that comes nearest to binding at its plug
-	Lies   measure.Length  `json:"-"`
-	Feeder string          `json:"-"`
-	Joints []int           `json:"-"`    // of that feeder, at its sockets
-	Lifts  bool            `json:"-"`    // it leads from a plug within reach to sockets that hang higher than one reaches from the ground
-	Tied   measure.Length  `json:"-"`    // its share of what is tied to pipe or row, out of reach or over a way: 0 where nothing is
-	Over   bool            `json:"over"` // it passes the opening or a side way: overhead, or on the ground under a cover
+	Kind   string           `json:"-"` // catalog name
+	May    measure.Current  `json:"-"` // by gauge and length
+	Limit  Limit            `json:"-"` // that comes nearest to binding at its plug
+	Lies   measure.Length   `json:"-"`
+	Feeder string           `json:"-"`
+	Joints []int            `json:"-"`    // of that feeder, at its sockets
+	Lifts  bool             `json:"-"`    // it leads from a plug within reach to sockets that hang higher than one reaches from the ground
+	Tied   measure.Length   `json:"-"`    // its share of what is tied to pipe or row, out of reach or over a way: 0 where nothing is
+	Over   bool             `json:"over"` // it passes the opening or a side way: overhead, or on the ground under a cover
+	Passes [][2]lights.Part `json:"-"`    // the legs that it goes up and down there
 
 	inline *catalog.Inline // it has several sockets
 }
@@ -155,14 +156,14 @@ func (f *feeding) cord(one *Feeder, i int, from string, at lights.End) string {
 		c.Places, c.Joints, c.To = append(c.Places, j.End), append(c.Joints, i), j.End
 		c.Open += j.Skips + j.Spare
 		c.Lies += j.Lies
-		c.Over = c.Over || j.Over
+		c.Over, c.Passes = c.Over || j.Over, append(c.Passes, f.site.passed(j.Path)...)
 		c.Path = append(c.Path, spots(j.Path)[1:]...)
 		return c.Name
 	}
 	for k, l := range j.Cords {
 		c := Cord{
 			Name: fmt.Sprintf("C%d", len(p.Cords)+1), From: at, To: j.End, FedBy: from, Gauge: one.Gauge, Length: l, Sockets: 1,
-			Amps: j.Amps, Outlet: one.Outlet, Path: spots(j.Path), Places: []lights.End{}, Kind: one.Cord, Lies: j.Lies, Tied: j.Tied / measure.Length(len(j.Cords)), Feeder: one.Name, Over: j.Over,
+			Amps: j.Amps, Outlet: one.Outlet, Path: spots(j.Path), Places: []lights.End{}, Kind: one.Cord, Lies: j.Lies, Tied: j.Tied / measure.Length(len(j.Cords)), Feeder: one.Name, Over: j.Over, Passes: f.site.passed(j.Path),
 			Lifts: k == 0 && j.Climb > practice.HipReach && (j.From < 0 || one.Joints[j.From].Climb <= practice.HipReach),
 		}
 		if k == len(j.Cords)-1 {

@@ -9,6 +9,7 @@ import (
 	"hoopwright/layout/ground"
 	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
 )
 
@@ -190,14 +191,38 @@ func (s *site) crossing(arch int) measure.Length {
 	return 2*s.Crowns[arch] + span
 }
 
-// toFoot returns how a cord lies from an outlet by an approach to a foot of its wall.
+// toFoot returns how a cord lies from an outlet by an approach to a foot of its wall, down from the outlet first. A plug at hand there comes up to it.
 func (s *site) toFoot(a approach, side spec.Side, arch int) measure.Length {
-	return a.lies + s.runs(side, a.arch, arch)
+	way := a.lies + s.runs(side, a.arch, arch)
+	if way > practice.HandReach {
+		way += practice.OutletRise(s.Spec.Units)
+	}
+	return way
 }
 
 // pathTo returns where the cord of toFoot lies on the plan.
 func (s *site) pathTo(a approach, side spec.Side, arch int) []spec.Point {
 	return append(slices.Clone(a.path), s.along(side, a.arch, arch)[1:]...)
+}
+
+// passed lists the legs that a cord goes up and down on a path: past each side way, and where it goes over an arch to the other wall.
+func (s *site) passed(path []spec.Point) (out [][2]lights.Part) {
+	var before lights.Part
+	for _, p := range path {
+		var here lights.Part
+		for side, feet := range s.feet {
+			if i := slices.IndexFunc(feet, func(k ground.Stake) bool { return k.At() == p }); i >= 0 {
+				here = lights.Leg(spec.Side(side), i+1)
+			}
+		}
+		from, _ := before.Wall()
+		to, _ := here.Wall()
+		if before.Number > 0 && here.Number > 0 && (from != to || before.Number != here.Number && s.passes(to, before.Number, here.Number)) {
+			out = append(out, [2]lights.Part{before, here})
+		}
+		before = here
+	}
+	return out
 }
 
 // amidst reports whether a point lies in the middle of the way before its first arch or beyond its last, as wide as the opening: from there a cord lies to

@@ -55,6 +55,11 @@ func RowGive(u measure.System) measure.Length {
 	return measure.By(u, 4*measure.Inch, 100*measure.Millimetre)
 }
 
+// OutletRise is how high the outlet hangs that a first cord comes down from, the timer at it. Common practice, no source.
+func OutletRise(u measure.System) measure.Length {
+	return measure.By(u, 18*measure.Inch, 500*measure.Millimetre)
+}
+
 // MostBow is how far rows may bow an end arch: more is seen from the side. Our own choice.
 const MostBow = 3 * measure.Inch / 2
 
