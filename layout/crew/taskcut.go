@@ -68,7 +68,7 @@ func (b *tasker) makeLegs(made []lights.Part) {
 	b.markLegs(legs, who, marking)
 }
 
-// cutLines has guys and brace lines cut from what is bought, each with its ribbon, and the line along the crowns where sockets are dry.
+// cutLines has guys and brace lines cut from what is bought, each with its ribbon, and the line along the crowns.
 func (b *tasker) cutLines() {
 	guys, lines := 0, 0
 	for _, a := range b.Arches {
@@ -83,8 +83,8 @@ func (b *tasker) cutLines() {
 			uses = append(uses, n, one(Ribbon))
 		}
 	}
-	if run, joined := b.running(len(b.Arches)); joined && b.Spec.Arch.Joints == spec.Dry {
-		work, uses = work+practice.MinutesLabel, append(uses, long(CrownLine, 1, run))
+	if line := b.line(len(b.Arches)); line != nil {
+		work, uses = work+practice.MinutesLabel, append(uses, line...)
 	}
 	if work > 0 {
 		b.add(work, Task{Action: CutLines, Who: Who{People: b.pairs(work)}, Uses: uses})

@@ -184,12 +184,16 @@ func (b *tasker) measureFirsts(list []arch.Arch) {
 	}
 }
 
-// second stands arch 2, measures it where it differs, tries the first ridge piece and has the rest cut and wound.
+// second stands arch 2, measures it where it differs, tries the first ridge piece and has the rest cut and wound. Without a ridge it is knotted to arch 1 by the line along the crowns.
 func (b *tasker) second(a arch.Arch) {
 	b.tieGuys(a)
 	n := []int{a.Number}
 	same := Task{Action: RaiseSame, Of: Scope{Arches: n}, Who: Who{Roles: b.roles(), Grown: true}, Uses: []Need{one(Mallet), one(Bucket), one(SpareStick)}}
-	b.add(b.Spec.Crew.Rates.Raise+b.plugs(&same, n, nil), same)
+	work := b.Spec.Crew.Rates.Raise + b.plugs(&same, n, nil)
+	if len(b.Ridge) == 0 && len(b.Line) > 0 {
+		same.Uses, work = b.climbs(append(same.Uses, b.line(a.Number)...)...), work+b.knots(2)
+	}
+	b.add(work, same)
 	b.measureFirsts([]arch.Arch{a})
 	if len(b.Ridge) == 0 {
 		if len(b.Arches) > 2 {
@@ -200,9 +204,7 @@ func (b *tasker) second(a arch.Arch) {
 	r := b.Ridge[0]
 	bays := []int{r.Bay}
 	spring := Task{Action: SpringRidge, Of: Scope{Bays: bays, Arches: n}, Who: Who{Roles: b.roles(), Grown: true}, Want: b.turns(bays), Uses: b.climbs(one(Mallet))}
-	if b.Spec.Arch.Joints == spec.Dry {
-		spring.Uses = append(spring.Uses, long(CrownLine, 1, r.Centres))
-	}
+	spring.Uses = append(spring.Uses, b.line(a.Number)...)
 	tied := 0.0
 	if b.tiesBay() {
 		spring.Uses, tied = append(spring.Uses, one(StringLine)), 4*practice.MinutesTie
@@ -225,12 +227,24 @@ func (b *tasker) tiesBay() bool {
 	return len(b.Arches) > 2 && len(b.Ridge) > 0 && !slices.ContainsFunc(b.Spec.Pairs(), func(p spec.Brace) bool { return p.Bay == 1 })
 }
 
-// knots are the minutes of so many crowns' knots in the line along them, from the ladder that stands there for the ridge.
+// knots are the minutes of so many crowns' knots in the line along them, from the ladder that stands there.
 func (b *tasker) knots(crowns int) float64 {
-	if b.Spec.Arch.Joints != spec.Dry {
+	if len(b.Line) == 0 {
 		return 0
 	}
 	return practice.MinutesKnot * float64(crowns)
+}
+
+// line is the line along the crowns from the first to another; nothing where there is none.
+func (b *tasker) line(to int) []Need {
+	if len(b.Line) == 0 {
+		return nil
+	}
+	run := measure.Length(0)
+	for _, apart := range b.Line[:to-1] {
+		run += apart
+	}
+	return []Need{long(CrownLine, 1, run)}
 }
 
 // turns are the turn and the climb of bays where the route bends or slopes, both from the bay's arch of the lower number: right and up positive.
@@ -265,13 +279,11 @@ func (b *tasker) others(rest []arch.Arch) {
 	rates := b.Spec.Crew.Rates
 	t := Task{Action: RaiseRest, Of: Scope{Arches: numbers(rest)}, Who: Who{Roles: b.roles(), Grown: true},
 		Uses: b.climbs(one(Mallet), one(Bucket), one(SpareStick), b.tape(1))}
-	work := rates.Raise * float64(len(rest))
+	work := rates.Raise*float64(len(rest)) + b.knots(len(rest))
 	if len(b.Ridge) > 0 {
-		work += rates.Ridge*float64(len(rest)) + b.knots(len(rest))
-		if run, joined := b.running(len(b.Arches)); joined && b.Spec.Arch.Joints == spec.Dry {
-			t.Uses = append(t.Uses, long(CrownLine, 1, run))
-		}
+		work += rates.Ridge * float64(len(rest))
 	}
+	t.Uses = append(t.Uses, b.line(len(b.Arches))...)
 	guys, pegs, runs := 0, 0, []Figure(nil)
 	for i, a := range rest {
 		g, p := b.guysOf(a.Number), b.pegsOf(a.Number)

@@ -214,14 +214,14 @@ func flagged(d spec.Dates) bool {
 // bags is how many bags hold so many.
 func bags(n int) int { return (n + InBag - 1) / InBag }
 
-// crownLine is the line that ties the crowns together where dry sockets alone would hold the ridge: from crown to crown, with a turn and a knot at each.
+// crownLine is the line that ties the crowns together: from crown to crown, with a turn and a knot at each.
 func crownLine(in Input) measure.Length {
-	if len(in.Ridge) == 0 || in.Spec.Arch.Joints != spec.Dry {
+	if len(in.Line) == 0 {
 		return 0
 	}
 	long := practice.KnotOfCrown
-	for _, r := range in.Ridge {
-		long += r.Length + 2*in.Spec.Arch.Pipe.TakeOff + practice.KnotOfCrown
+	for _, apart := range in.Line {
+		long += apart + practice.KnotOfCrown
 	}
 	return long
 }
