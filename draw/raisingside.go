@@ -92,14 +92,19 @@ func (s *scene) tie(ties []tie) {
 }
 
 // Second draws the second arch raised and the first ridge piece put in: into the new crown first, then sprung into the old one; taken down, out of the old
-// crown first, the guard at the arch that will stand alone.
+// crown first, the guard at the arch that will stand alone. Where a line alone joins the arches it is knotted to both crowns.
 func (r Raising) Second(page *paper.Page, room paper.Rect, first, second int, ridge, ladder bool) {
 	spacing := max(r.Plan.Spec.Tunnel.Spacing, elbowRoom)
 	s := r.newScene(page, room, elbowRoom*1.2, spacing+elbowRoom*1.2, r.First.Crown*1.14, Guard, Crown, Ladder, bothFeet)
 	top := r.First.Crown
 	people := []helper{s.holds(Guard, -elbowRoom*0.5, 0), s.holds(bothFeet, spacing+elbowRoom*0.5, spacing)}
-	if ridge && ladder {
-		people = append(people, s.onLadder(Ladder, spacing*0.55, top, s.at(spacing*0.36, top*1.03), s.at(spacing*0.7, top*1.02)), s.atLadder(spacing*0.18, spacing*0.55))
+	line := r.onLine(ridge)
+	if ladder && (ridge || line) {
+		hands := []paper.Point{s.at(spacing*0.36, top*1.03), s.at(spacing*0.7, top*1.02)}
+		if line {
+			hands = []paper.Point{s.at(spacing*0.82, top), s.at(spacing*0.96, top*1.02)}
+		}
+		people = append(people, s.onLadder(Ladder, spacing*0.55, top, hands...), s.atLadder(spacing*0.18, spacing*0.55))
 	}
 	s.play(people, func() {
 		s.arch(0)
@@ -108,6 +113,9 @@ func (r Raising) Second(page *paper.Page, room paper.Rect, first, second int, ri
 			s.Stroke(paper.Path{{Verb: paper.Move, To: s.at(spacing, top)}, {Verb: paper.Cubic, A: s.at(spacing*0.7, top), B: s.at(spacing*0.5, top*1.1), To: s.at(spacing*0.34, top*1.1)}}, paper.Pen{Width: pipeOnPaper})
 			s.moves(s.at(spacing*0.32, top*1.1), s.at(10, top).Add(paper.Point{X: 1.8, Y: -0.8}))
 		}
+		if line {
+			s.crownLine(spacing, 1)
+		}
 		if a, b := fmt.Sprint(first), fmt.Sprint(second); s.at(spacing, 0).X-s.at(0, 0).X > (paper.CellSmall.Width(a)+paper.CellSmall.Width(b))/2+1 {
 			s.under(0, a)
 			s.under(spacing, b)
@@ -115,6 +123,18 @@ func (r Raising) Second(page *paper.Page, room paper.Rect, first, second int, ri
 			s.under(spacing/2, a+", "+b)
 		}
 	})
+}
+
+// onLine reports whether a line along the crowns joins arches that no ridge does.
+func (r Raising) onLine(ridge bool) bool { return !ridge && r.Plan.Spec.CrownLine() }
+
+// crownLine draws the line along the crowns over so many bays, a knot at each crown.
+func (s *scene) crownLine(spacing measure.Length, bays int) {
+	top := s.First.Crown
+	s.Line(s.at(0, top), s.at(spacing*measure.Length(bays), top), paper.Thick)
+	for i := range bays + 1 {
+		s.Fill(paper.Circle(s.at(spacing*measure.Length(i), top), 1), paper.Black)
+	}
 }
 
 // onLadder stands a person on a stepladder so high that they reach a height; on the ground where that is low.
@@ -141,13 +161,22 @@ func (s *scene) atLadder(x, ladder measure.Length) helper {
 	return s.helper(Crown, x, s.at(grip, helperTall*0.5), s.at(grip, helperTall*0.62))
 }
 
-// Running draws a row of arches from the side: the newest is held until its ridge piece is in; the tape along the ridge starts at the middle of crown 1.
+// Running draws a row of arches from the side: the newest is held until its ridge piece is in; the tape along the ridge starts at the middle of crown 1. Where a line alone joins them
+// the guard holds the last that it is knotted to.
 func (r Raising) Running(page *paper.Page, room paper.Rect, from, to int, ridge bool) {
 	spacing := max(r.Plan.Spec.Tunnel.Spacing, elbowRoom)
 	bays := measure.Length(to - from)
-	s := r.newScene(page, room, elbowRoom*0.5, bays*spacing+elbowRoom*1.2, r.First.Crown*1.12, bothFeet)
+	names, line := []string{bothFeet}, r.onLine(ridge)
+	if line {
+		names = append(names, Guard)
+	}
+	s := r.newScene(page, room, elbowRoom*0.5, bays*spacing+elbowRoom*1.2, r.First.Crown*1.12, names...)
 	top := r.First.Crown
-	s.play([]helper{s.holds(bothFeet, bays*spacing+elbowRoom*0.5, bays*spacing)}, func() {
+	people := []helper{s.holds(bothFeet, bays*spacing+elbowRoom*0.5, bays*spacing)}
+	if line {
+		people = append(people, s.holds(Guard, (bays-1)*spacing+elbowRoom*0.5, (bays-1)*spacing))
+	}
+	s.play(people, func() {
 		for n := from; n <= to; n++ {
 			s.arch(measure.Length(n-from) * spacing)
 			s.under(measure.Length(n-from)*spacing, fmt.Sprint(n))
@@ -156,6 +185,9 @@ func (r Raising) Running(page *paper.Page, room paper.Rect, from, to int, ridge 
 			s.pipe([]paper.Point{s.at(0, top), s.at((bays-1)*spacing, top)})
 			s.Arrow(s.at(bays*spacing, top).Add(paper.Point{X: -1.5}), s.at((bays-0.8)*spacing, top), paper.Thick)
 			s.tapeAlong(s.at(0, top), s.at(bays*spacing, top))
+		}
+		if line {
+			s.crownLine(spacing, to-from-1)
 		}
 	})
 }

@@ -152,7 +152,7 @@ func archInput(s *spec.Spec, number int) arch.Input {
 }
 
 // guyed reports whether guys keep an arch's crown in place: through the ridge those of any arch, else its own, which hold the first and the last arch one
-// way only.
+// way only: the line that holds them the other way may hang slack and is not counted on here.
 func guyed(s *spec.Spec, number int) bool {
 	if s.Ridge.Present {
 		return len(s.Guys.Arches) > 0 || len(s.Braces.Bays) > 0

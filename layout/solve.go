@@ -176,12 +176,8 @@ func (p *Plan) note(found []finding.Finding) { p.Findings = append(p.Findings, f
 // a hair higher, and no saw or socket knows the difference.
 const sawSlack = 0.125
 
-// ridge returns the piece of each bay. On a bend the ridge pipe follows an arc, which is longer than its chord by (φ/2)/sin(φ/2) for a turn φ.
-func ridge(s *spec.Spec, arches []arch.Arch, g ground.Layout) []RidgePiece {
-	if !s.Ridge.Present {
-		return nil
-	}
-	pieces := make([]RidgePiece, 0, len(arches))
+// crownsApart returns how far it is from crown to crown, bay by bay. On a bend the ridge pipe follows an arc, which is longer than its chord by (φ/2)/sin(φ/2) for a turn φ.
+func crownsApart(arches []arch.Arch, g ground.Layout) (list []measure.Length) {
 	for i := 0; i+1 < len(arches); i++ {
 		a, b := crownAt(g, arches[i]), crownAt(g, arches[i+1])
 		dx, dy, dz := float64(b[0]-a[0]), float64(b[1]-a[1]), float64(b[2]-a[2])
@@ -189,7 +185,30 @@ func ridge(s *spec.Spec, arches []arch.Arch, g ground.Layout) []RidgePiece {
 		if half := math.Abs(float64(g.Stations[i+1].Heading-g.Stations[i].Heading)) / 2; half > 1e-9 {
 			level *= half / math.Sin(half)
 		}
-		centres := measure.Length(math.Sqrt(level*level + dz*dz))
+		list = append(list, measure.Length(math.Sqrt(level*level+dz*dz)))
+	}
+	return list
+}
+
+// crownLine returns the stretches of the line from crown to crown, as coarse as pieces are cut; none where there is no such line.
+func (p *Plan) crownLine() (list []measure.Length) {
+	if !p.Spec.CrownLine() {
+		return nil
+	}
+	grid := p.Spec.Units.Grid()
+	for _, apart := range crownsApart(p.Arches, p.Ground) {
+		list = append(list, measure.RoundUp(apart-grid*sawSlack, grid))
+	}
+	return list
+}
+
+// ridge returns the piece of each bay.
+func ridge(s *spec.Spec, arches []arch.Arch, g ground.Layout) []RidgePiece {
+	if !s.Ridge.Present {
+		return nil
+	}
+	pieces := make([]RidgePiece, 0, len(arches))
+	for i, centres := range crownsApart(arches, g) {
 		takeOffs := arches[i].Spec.Pipe.TakeOff + arches[i+1].Spec.Pipe.TakeOff
 		pieces = append(pieces, RidgePiece{Bay: i + 1, Centres: centres, Cut: measure.RoundUp(centres-takeOffs-s.Units.Grid()*sawSlack, s.Units.Grid())})
 	}
@@ -209,8 +228,7 @@ func (p *Plan) solveStock() {
 	for _, r := range p.Ridge {
 		in.Ridge = append(in.Ridge, r.Cut)
 	}
-	in.LineByBay = crew.LineByBay(p.Spec)
-	in.Wiring = p.wiring()
+	in.Line, in.LineByBay, in.Wiring = p.crownLine(), crew.LineByBay(p.Spec), p.wiring()
 	p.Stock = stock.Make(in)
 	p.Cuts, p.Shopping = p.Stock.Cuts, p.Stock.Shopping
 	p.wrappedOwned()
@@ -253,6 +271,7 @@ func (p *Plan) solveCrew() {
 	for _, r := range p.Ridge {
 		in.Ridge = append(in.Ridge, crew.RidgePiece(r))
 	}
+	in.Line = p.crownLine()
 	_, in.LegCuts = p.Cuts.Sawn()
 	in.InShed, in.Screws = p.Stock.Wrapped.Legs, p.Stock.Screws()
 	on := map[string]lights.Run{}

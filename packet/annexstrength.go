@@ -92,7 +92,8 @@ func (s strength) bears() block.Block {
 	if w.Held {
 		words := "in gusts of " + u.Speed(w.Inside)
 		if w.RidgeEnd > 0 {
-			words += "; the ridge is pulled with " + u.Force(w.RidgeEnd)
+			along := map[bool]string{true: "ridge", false: "crown line"}[s.plan.Spec.Ridge.Present]
+			words += "; the " + along + " is pulled with " + u.Force(w.RidgeEnd)
 		}
 		row("Each guy or brace pulls", u.Force(w.GuyPull), words)
 	}

@@ -33,7 +33,7 @@ func rightOne(i stock.Item, s *spec.Spec) string {
 	u := s.Units
 	switch i.Kind {
 	case stock.GuyLine:
-		return measure.By(u, "1/8 in", "3 mm") + ", bright" + ropes(i.Ropes, u)
+		return measure.By(u, "1/8 in", "3 mm") + ", bright; for " + ropes(i.Ropes, u)
 	case stock.ExtensionCord:
 		for _, c := range s.Power.Inline {
 			if c.Name() == i.Item {
@@ -46,7 +46,7 @@ func rightOne(i stock.Item, s *spec.Spec) string {
 		from, to := stock.BandRound(s.Arch.Pipe.OD, s.Braces.Peg.Bar.Diameter), stock.BandRound(s.Arch.Pipe.OD, s.Arch.Pipe.OD)
 		return "each closes to " + u.Cut(measure.RoundUp(from, u.Grid())-u.Grid()) + " and opens past " + u.Cut(measure.RoundUp(to, u.Grid())) + ", else half small, half large"
 	case stock.Webbing:
-		return measure.By(u, "1 in", "25 mm") + ropes(i.Ropes, u) + ", a buckle each"
+		return measure.By(u, "1 in", "25 mm") + "; for " + ropes(i.Ropes, u) + ", a buckle each"
 	case stock.SoleBoard:
 		return fmt.Sprintf("%s wide, plywood %s thick; %s", u.Inches(s.Base().Width), u.Inches(practice.BoardThick(u)), boardsSaid(i.Rows, u))
 	case stock.JointPlate:
@@ -120,15 +120,15 @@ func rebar(item string) string {
 
 // ropes says what a coil of line is for.
 func ropes(list []stock.Rope, u measure.System) string {
-	words := ""
-	for i, r := range list {
+	var words []string
+	for _, r := range list {
 		name := crownLine
 		if r.Kind != stock.CrownRope || r.Count > 1 {
 			name = say.Count(r.Count, map[stock.RopeKind]string{stock.GuyRope: "guy", stock.CrownRope: crownLine, stock.DownRope: "tie-down", stock.BraceRope: "brace line"}[r.Kind])
 		}
-		words += [2]string{"; for ", ", "}[min(i, 1)] + name + " of " + stock.Sold(r.Length, u)
+		words = append(words, name+" of "+stock.Sold(r.Length, u))
 	}
-	return words
+	return strings.Join(words, ", ")
 }
 
 // ForWhat says what tells the right thing in the shop from the wrong one, and which longer things of the shed stand in for it; empty where the name says it all.

@@ -49,9 +49,19 @@ var workNames = map[crew.Work]func(p *layout.Plan) string{
 		if heldBy(p).braces && !p.Spec.Braces.Line {
 			braces = ", braces"
 		}
-		switch made := 2*len(p.Ground.Stations) - legsCame(p); {
+		whole := 0 // arches of one stick
+		for i := range p.Ground.Stations {
+			if p.Spec.ArchOf(i + 1).OneStick {
+				whole++
+			}
+		}
+		switch made := 2*(len(p.Ground.Stations)-whole) - legsCame(p); {
+		case made > 0 && whole > 0:
+			return fmt.Sprintf("Make %s, %s", say.Count(made, "leg"), say.Count(whole, "arch")) + braces
 		case made > 0:
 			return "Make " + say.Count(made, "leg") + braces
+		case whole > 0:
+			return "Ready " + say.Count(whole, "arch") + braces
 		case braces != "":
 			return "Make braces"
 		}

@@ -10,6 +10,7 @@ import (
 	"hoopwright/layout"
 	"hoopwright/layout/arch"
 	"hoopwright/layout/crew"
+	"hoopwright/layout/ground"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/practice"
 	"hoopwright/layout/say"
@@ -149,7 +150,9 @@ func (r raising) people() []block.Block {
 		crown, ladder = "Crown: lifts", "Ladder: helps at the top"
 	}
 	guard := "Guard: holds arch 1, does nothing else"
-	if (len(r.heldTo(r.stand[0].Number)) > 0 || r.tiesBay()) && len(r.stand) > 1 {
+	if r.onLine() {
+		guard = r.newest()
+	} else if (len(r.heldTo(r.stand[0].Number)) > 0 || r.tiesBay()) && len(r.stand) > 1 {
 		guard = fmt.Sprintf("Guard: holds arch 1 till arch %d joins", r.stand[1].Number)
 	}
 	bring := fmt.Sprintf("Copies of leaves %d, %d", leafNumber("stakes"), leafNumber("stock"))
@@ -173,6 +176,15 @@ func (r raising) people() []block.Block {
 		list = append(list, block.Paragraph(words+"."))
 	}
 	return append(list, block.Paragraph(fmt.Sprintf("%d people, %d or older\nFoot 1, 2: the legs\n%s\n%s\n%s%s", takes, practice.Least, crown, ladder, guard, watching)))
+}
+
+// newest is what the guard does where a line alone joins the arches: toward the open end nothing holds the row but the arch that stands last, and that one by hand till the next is on the line.
+func (r raising) newest() string {
+	last, guyed := r.stand[len(r.stand)-1].Number, ""
+	if slices.ContainsFunc(r.Plan.Stakes, func(s ground.Stake) bool { return s.Guy && s.Arch == last }) {
+		guyed = fmt.Sprintf(", %d till tied to its stakes", last)
+	}
+	return "Guard: holds the newest arch till the next is knotted" + guyed
 }
 
 // raisingOf is what is raised of a plan, without its leaf.

@@ -59,8 +59,10 @@ func (r raising) sight() block.Step {
 			clear = "outside legs passed"
 		}
 		text += fmt.Sprintf(" Take guys up %s: straight, no leg bows.", clear)
-		off = "Leans: slacken there, take up opposite."
-		if guysOneWay(r.Plan) {
+		switch off = "Leans: slacken there, take up opposite."; {
+		case r.onLine(): // which is what an end arch has opposite its guys
+			off = "Leans: slacken there, take up opposite, guy or crown line."
+		case guysOneWay(r.Plan):
 			off = "Leans to its guys: slacken; away: take up."
 		}
 	}
@@ -90,7 +92,10 @@ func (r raising) uses(thing crew.Thing) bool {
 
 // tiesBay reports whether the first two arches are tied to each other's feet till all hold, and lined whether a line is knotted along the crowns.
 func (r raising) tiesBay() bool { return r.uses(crew.StringLine) }
-func (r raising) lined() bool   { return r.uses(crew.CrownLine) }
+func (r raising) lined() bool   { return used(r.Plan, crew.CrownLine) > 0 }
+
+// onLine reports whether the line along the crowns is all that joins the arches: what holds one hands its neighbours no push.
+func (r raising) onLine() bool { return r.lined() && len(r.Plan.Ridge) == 0 }
 
 // hangs reports whether what hangs on the arches that stand is told in pictures: rows are, and what comes after them.
 func (r raising) hangs() bool { return len(r.Plan.Lights.Rows) > 0 }

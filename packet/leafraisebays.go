@@ -48,8 +48,11 @@ func (r raising) joining() (list []block.Block) {
 	add := func(step int, text string) {
 		list = append(list, block.Block{Name: "joining", Gap: 2, Body: block.Words{Text: fmt.Sprintf("Step %d. ", step) + strings.TrimSpace(text)}})
 	}
+	var held []ground.Stake // told here, the last of them in a block
+	last := 0
 	if len(r.stand) > 1 {
 		if to := r.heldTo(r.stand[1].Number); len(to) > mostStakes {
+			held, last = to, len(list)
 			add(max(r.step[crew.MeasureBay], r.step[crew.RaiseSame]), r.fixing(to))
 		}
 	}
@@ -66,11 +69,13 @@ func (r raising) joining() (list []block.Block) {
 		add(r.step[from], r.ridgeProngs())
 	}
 	if t, ok := r.tasks.first(crew.RaiseRest, 0); ok && len(t.Of.Stakes) > mostStakes {
-		text := r.fixing(t.Of.Stakes)
-		if slices.ContainsFunc(t.Of.Stakes, func(s ground.Stake) bool { return reachOf(r.Plan, s) > s.Arch }) { // the next one is walked in there
-			text += " " + map[bool]string{true: "Stakes", false: "Weights"}[drives(r.Plan)] + " past arches not up: tie as those join."
-		}
-		add(r.step[crew.RaiseRest], text)
+		held, last = append(held, t.Of.Stakes...), len(list)
+		add(r.step[crew.RaiseRest], r.fixing(t.Of.Stakes))
+	}
+	if slices.ContainsFunc(held, func(s ground.Stake) bool { return reachOf(r.Plan, s) > s.Arch }) { // the next one is walked in there
+		words := list[last].Body.(block.Words)
+		words.Text += " " + map[bool]string{true: "Stakes", false: "Weights"}[drives(r.Plan)] + " past arches not up: tie as those join."
+		list[last].Body = words
 	}
 	return list
 }

@@ -280,6 +280,8 @@ func (r raising) heldUp(a arch.Arch) panel {
 		}
 	case braced:
 		p.do = "Guard holds it plumb. " + r.braceWords(pegs)
+	case r.onLine():
+		p.do, p.off = fmt.Sprintf("Guard keeps both hands on arch %d until arch %d is knotted.", a.Number, r.stand[1].Number), r.leans()
 	case len(r.stand) == 1 || len(r.Plan.Ridge) == 0:
 		p.do, p.off = fmt.Sprintf("Guard holds arch %d %s while it is measured. Nothing else holds it.", a.Number, block.Figure("upright")), r.leans()
 	case r.tiesBay():
@@ -334,8 +336,12 @@ func (r raising) second(first, a arch.Arch, stood int) panel {
 		r.Second(page, room, first.Number, a.Number, joined, r.climbs)
 	}}
 	if !joined {
-		p.do = fmt.Sprintf("Arch %s: steps 1 to %d%s%s. Hold it until it stands plumb.", block.Figure(fmt.Sprint(a.Number)), stood, r.ownOrder(first, a), r.ownFigures(a.Number))
-		p.off = r.leans()
+		p.do = fmt.Sprintf("Arch %s: steps 1 to %d%s%s. Hold it until it stands plumb", block.Figure(fmt.Sprint(a.Number)), stood, r.ownOrder(first, a), r.ownFigures(a.Number))
+		if p.off = r.leans(); r.lined() {
+			p.do += fmt.Sprintf(", crown line knotted snug at both. Guard to arch %d", a.Number)
+		}
+		p.do += "."
+		r.fixSecond(&p, a)
 		return p
 	}
 	p.action, p.hold = crew.MeasureBay, true
@@ -358,10 +364,15 @@ func (r raising) second(first, a arch.Arch, stood int) panel {
 	if r.tiesBay() {
 		p.do += " Builder’s line: each head-high to other’s feet."
 	}
-	if many := r.fix(&p, r.heldTo(a.Number)); many != "" {
+	r.fixSecond(&p, a)
+	return p
+}
+
+// fixSecond says to which stakes what holds the second arch goes, or where it is told.
+func (r raising) fixSecond(p *panel, a arch.Arch) {
+	if many := r.fix(p, r.heldTo(a.Number)); many != "" {
 		p.do += fmt.Sprintf(" Arch %d’s %s: overleaf.", a.Number, many)
 	}
-	return p
 }
 
 // ownOrder says of an arch that is raised by another's steps where its own feet go the other way round.

@@ -1,6 +1,7 @@
 package packet
 
 import (
+	"fmt"
 	"slices"
 
 	"hoopwright/draw/block"
@@ -9,7 +10,47 @@ import (
 
 // stockLeaf is what is bought and what is brought, and on its back how the sticks are cut.
 func (b *binder) stockLeaf() []folio {
-	s := sawing{plan: b.plan, units: b.spec.Units, width: b.bodyWidth(), list: patterns(b.plan.Cuts.Bars)}
+	lists := "overleaf"
+	list := b.stockSet(lists)
+	for range 2 { // other words may set it otherwise
+		is := b.listsFrom(list)
+		if is == "" || is == lists {
+			break
+		}
+		lists, list = is, b.stockSet(is)
+	}
+	return list
+}
+
+// listsFrom says where the buying list ends, seen from where lines are cut, with the leaf set as it will be; empty where none are.
+func (b *binder) listsFrom(list []folio) string {
+	const nowhere = -1
+	sides, _ := b.pack(leafKind{make: func(*binder) []folio { return list }}, leafNumber("stock"))
+	bought, cut := nowhere, nowhere
+	for i, s := range sides {
+		for _, set := range s.blocks {
+			if set.Name == buyingList {
+				bought = i
+			} else if slices.Contains(cutsLines, set.Name) {
+				cut = i
+			}
+		}
+	}
+	switch {
+	case bought == nowhere || cut == nowhere:
+		return ""
+	case bought == cut:
+		return "above"
+	case bought == cut-1 && sides[cut].back:
+		return "overleaf"
+	}
+	sheetsCounted(sides)
+	return "on sheet " + fmt.Sprint(sides[bought].sheet) + map[bool]string{true: ", back", false: ", front"}[sides[bought].back]
+}
+
+// stockSet is the leaf with words for where the buying list is from where lines are cut.
+func (b *binder) stockSet(lists string) []folio {
+	s := sawing{plan: b.plan, units: b.spec.Units, width: b.bodyWidth(), list: patterns(b.plan.Cuts.Bars), lists: lists}
 	list, fetch := slices.Concat(readLabels(b.plan), buying{b.plan, b.spec}.blocks(b.bodyWidth())), fetching(b.plan)
 	front, back, fits := b.onTwoSides(slices.Concat(list, fetch), s.blocks())
 	titles := [2]string{"Buy and fetch", "Cut"}

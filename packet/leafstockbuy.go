@@ -32,12 +32,15 @@ func (b buying) blocks(width paper.Length) []block.Block {
 	}
 	first, second := halved(rows, (width-buyGap)/2)
 	table := func(rows []place.Row) []block.Block {
-		return []block.Block{{Name: "buying list", Body: block.Table{Table: buyTable(), Rows: rows}}}
+		return []block.Block{{Name: buyingList, Body: block.Table{Table: buyTable(), Rows: rows}}}
 	}
 	columns := block.Columns{Gap: buyGap, Cols: []block.Column{{Share: 1, Blocks: table(first)}, {Share: 1, Blocks: table(second)}}}
-	return []block.Block{{Name: "buying list", Body: columns, Facts: b.facts()},
+	return []block.Block{{Name: buyingList, Body: columns, Facts: b.facts()},
 		{Name: "what it comes to", Gap: 1.5, Body: block.Words{Text: b.total()}, Facts: []block.Fact{{What: "what is loaded", Value: haul(b.plan)}}}}
 }
+
+// buyingList names the blocks of the list.
+const buyingList = "buying list"
 
 // buyGap is the free room between the two columns of the list.
 const buyGap paper.Length = 4

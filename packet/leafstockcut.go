@@ -10,6 +10,7 @@ import (
 	"hoopwright/draw/paper"
 	"hoopwright/layout"
 	"hoopwright/layout/crew"
+	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/practice"
 	"hoopwright/layout/say"
@@ -24,16 +25,17 @@ type sawing struct {
 	units measure.System
 	width paper.Length // of a side
 	list  []pattern
+	lists string // where the lines' lengths stand from here, for they are told where line is bought
 }
 
 func (s sawing) blocks() []block.Block {
 	if len(s.list) == 0 {
-		if list := s.wholeSticks(s.naming() + s.lines()); len(list) > 0 || s.lines() == "" {
+		if list := s.wholeSticks(s.naming(), s.lines()); len(list) > 0 || s.lines() == "" {
 			return list
 		}
 		return []block.Block{{Name: "lines", Body: block.Step{Text: strings.TrimSpace(s.lines())}}}
 	}
-	return slices.Concat(s.aloud(), s.wholeSticks(fmt.Sprintf("Then steps 1, %d.", lastCutStep)), s.eachStick(), s.ridgeHold(), s.drawnCuts())
+	return slices.Concat(s.aloud(), s.wholeSticks(fmt.Sprintf("Then steps 1, %d.", lastCutStep), ""), s.eachStick(), s.ridgeHold(), s.drawnCuts())
 }
 
 // aloud is what is said before the saw starts.
@@ -46,16 +48,29 @@ func (s sawing) aloud() []block.Block {
 	return []block.Block{saidBeside(heardAndAsk(s.plan.Spec), strings.Join(lines, " "))}
 }
 
-// lines has guys, crown lines and brace lines cut; how many and how long stands where they are bought.
+// lines has guys, crown lines and brace lines cut; how many and how long stands where they are bought, of what the shed has here.
 func (s sawing) lines() string {
 	cut, then := linesCut(s.plan), ""
 	if cut == nil {
 		return ""
 	}
+	var listed, own []string
+	for _, i := range s.plan.Shopping {
+		switch {
+		case len(i.Ropes) == 0:
+		case i.Buy > 0:
+			listed = append(listed, ropesCut(i)...)
+		default:
+			own = append(own, ropes(i.Ropes, s.units))
+		}
+	}
+	if listed != nil {
+		own = append([]string{strings.Join(listed, ", ") + " as " + s.lists}, own...)
+	}
 	if ribboned := slices.DeleteFunc(slices.Clone(cut), func(words string) bool { return words != guysCut && words != bracesCut }); len(ribboned) > 0 {
 		then = "; ribbon " + say.And(ribboned)
 	}
-	return " Last: cut " + strings.Join(cut, ", ") + " as overleaf" + then + "."
+	return " Last: cut " + strings.Join(own, ", ") + then + "."
 }
 
 const (
@@ -66,25 +81,38 @@ const (
 // linesCut names what is cut from line and webbing.
 func linesCut(p *layout.Plan) (cut []string) {
 	for _, i := range p.Shopping {
-		for _, r := range i.Ropes {
-			if words := [...]string{stock.GuyRope: guysCut, stock.CrownRope: say.Agree(r.Count, crownLine, crownLine+"s"), stock.DownRope: "tie-downs", stock.BraceRope: bracesCut}[r.Kind]; !slices.Contains(cut, words) {
-				cut = append(cut, words)
-			}
+		cut = append(cut, ropesCut(i)...)
+	}
+	return cut
+}
+
+// ropesCut names what is cut from one coil.
+func ropesCut(i stock.Item) (cut []string) {
+	for _, r := range i.Ropes {
+		if words := [...]string{stock.GuyRope: guysCut, stock.CrownRope: say.Agree(r.Count, crownLine, crownLine+"s"), stock.DownRope: "tie-downs", stock.BraceRope: bracesCut}[r.Kind]; !slices.Contains(cut, words) {
+			cut = append(cut, words)
 		}
 	}
 	return cut
 }
 
-// wholeSticks lists the sticks that need no cut, a line for each length, and what is done with them then.
-func (s sawing) wholeSticks(then string) []block.Block {
+// cutsLines are the names of the blocks that may have lines cut, the last of them on the leaf does.
+var cutsLines = []string{"lines", "whole sticks", "each stick"}
+
+// wholeSticks lists the sticks that need no cut, a line for each length, what is done with them then, and with the last of them all.
+func (s sawing) wholeSticks(then, last string) []block.Block {
 	u := s.units
 	var list []block.Block
-	for _, lot := range wholeLots(s.plan.Cuts.Loose()) {
+	lots := wholeLots(s.plan.Cuts.Loose())
+	for i, lot := range lots {
 		var pieces []stock.Piece
 		for _, bar := range lot {
 			pieces = append(pieces, bar.Pieces...)
 		}
 		size, limit := u.Cut(lot[0].Stock), plusMinus(practice.AsSold(u), u)
+		if i == len(lots)-1 {
+			then += last
+		}
 		list = append(list, block.Block{Name: "whole sticks", Gap: 1.5, Body: block.Step{Text: fmt.Sprintf("Whole: %s of %s (%s), each %s, %s. Longer: trim. Shorter: the spare; none: ask. %s",
 			say.Count(len(lot), barNoun(lot[0])), lot[0].Item, kindsOf(pieces), block.Figure(size), limit, then)},
 			Facts: []block.Fact{{What: "stick used whole, " + lot[0].Item, Value: lot[0].Item + " " + size}, {What: "limit of a stick used whole", Value: limit}}})
@@ -149,8 +177,11 @@ func (s sawing) eachStick() []block.Block {
 	one := func(blocks []block.Block) block.Body {
 		return block.Columns{Cols: []block.Column{{Share: 1, Blocks: blocks}}}
 	}
-	return []block.Block{{Name: "each stick", Rank: block.Should, Gap: 2, Body: one(full), Short: one(slices.Clone(blocks)), Facts: []block.Fact{{What: "limit of a cut", Value: limit}, {What: "blade's width", Value: u.Cut(kerf)}, {What: "trim", Value: u.Cut(trim)},
-		{What: "socket depth of a leg", Value: u.Cut(socket)}}}}
+	facts := []block.Fact{{What: "limit of a cut", Value: limit}, {What: "blade's width", Value: u.Cut(kerf)}, {What: "trim", Value: u.Cut(trim)}}
+	if s.penned() {
+		facts = append(facts, block.Fact{What: "socket depth of a leg", Value: u.Cut(socket)})
+	}
+	return []block.Block{{Name: "each stick", Rank: block.Should, Gap: 2, Body: one(full), Short: one(slices.Clone(blocks)), Facts: facts}}
 }
 
 // lastCutStep is the step at which a stick is named.
@@ -212,17 +243,23 @@ func (s sawing) fresh(p pattern) (n int) {
 func (s sawing) naming() string {
 	u, plan := s.units, s.plan.Spec
 	words := "Write its name at both ends"
-	legs := slices.ContainsFunc(s.plan.Cuts.Loose(), func(b stock.Bar) bool {
-		return slices.ContainsFunc(b.Pieces, func(p stock.Piece) bool { return !p.ID.Steel && !p.ID.Brace && p.ID.Part.IsLeg() })
-	})
+	loose := func(is func(stock.PieceID) bool) bool {
+		return slices.ContainsFunc(s.plan.Cuts.Loose(), func(b stock.Bar) bool {
+			return slices.ContainsFunc(b.Pieces, func(p stock.Piece) bool { return !p.ID.Steel && !p.ID.Brace && is(p.ID) })
+		})
+	}
+	legs, whole := loose(func(id stock.PieceID) bool { return id.Part.IsLeg() }), loose(func(id stock.PieceID) bool { return id.Part.Kind == lights.Arch })
 	if legs {
 		words += ", on legs an arrow to the crown"
 	}
+	if whole { // both its ends are feet
+		words += ", L or R at an arch’s feet"
+	}
 	words += "."
-	if depth := plan.Arch.Pipe.Socket; depth > 0 {
+	if depth := plan.Arch.Pipe.Socket; depth > 0 && s.penned() {
 		words += fmt.Sprintf(" Pen line %s from each end", u.Cut(depth))
-		if legs {
-			words += " but a leg’s foot"
+		if legs || whole {
+			words += map[bool]string{true: " but a leg’s foot", false: " but feet"}[legs]
 			if slices.ContainsFunc(s.plan.Stock.Pieces, func(p stock.Piece) bool { return p.ID.Brace }) {
 				words += " or a brace"
 			}
@@ -235,13 +272,20 @@ func (s sawing) naming() string {
 	return words + s.joining()
 }
 
+// penned reports whether any stick goes into a fitting, to a pen line: one that is bent over whole does not.
+func (s sawing) penned() bool {
+	return slices.ContainsFunc(s.plan.Stock.Pieces, func(p stock.Piece) bool {
+		return !p.ID.Steel && !p.ID.Brace && (p.ID.Part.Kind != lights.Arch || p.ID.Of > 1)
+	})
+}
+
 // joining says how legs of several sticks are put together.
 func (s sawing) joining() string {
 	if !slices.ContainsFunc(s.plan.Crew.Tasks, func(t crew.Task) bool { return t.Action == crew.JoinSticks }) {
 		return ""
 	}
 	held := map[spec.Joints]string{spec.Pinned: ", a screw in each socket, filed flush inside", spec.Glued: ", cemented outdoors"}
-	return " Mallet each leg’s sticks into their couplings, to pen lines" + held[s.plan.Spec.Arch.Joints] + "."
+	return " Mallet each " + map[bool]string{true: "leg", false: "arch"}[crowned(s.plan)] + "’s sticks into their couplings, to pen lines" + held[s.plan.Spec.Arch.Joints] + "."
 }
 
 // pipeOf returns the outside diameter of a material.

@@ -316,18 +316,21 @@ func (l lowering) freed(before, last int) string {
 		do += "Nets off. "
 	}
 	do += l.takenOff(last)
+	lined, untie := used(l.plan, crew.CrownLine) > 0, fmt.Sprintf("Untie line at crown %d", last)
 	if len(l.plan.Ridge) > 0 {
 		if slices.ContainsFunc(l.plan.Lights.Wraps, ofRidge) {
 			do += "Uncover, unplug ridge string. "
 		}
 		bow := "Bow"
-		if used(l.plan, crew.CrownLine) > 0 {
-			bow = fmt.Sprintf("Untie line at crown %d, bow", last)
+		if lined {
+			bow = untie + ", bow"
 		}
 		do += fmt.Sprintf("%s ridge out of crown %s, then %d. ", bow, block.Figure(fmt.Sprint(before)), last)
-		if l.ladder {
-			do += "Stepladder away. "
-		}
+	} else if lined {
+		do += untie + ". "
+	}
+	if l.ladder && (lined || len(l.plan.Ridge) > 0) {
+		do += "Stepladder away. "
 	}
 	return do
 }

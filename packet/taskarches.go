@@ -5,6 +5,8 @@ import (
 	"slices"
 	"strings"
 
+	"hoopwright/layout"
+	"hoopwright/layout/arch"
 	"hoopwright/layout/crew"
 	"hoopwright/layout/power"
 	"hoopwright/layout/say"
@@ -25,6 +27,9 @@ var doingArches = map[crew.Action]func(taskWords, crew.Task) string{
 	crew.MeasureSag: plainly("Arch 1: way in on the map, L left. Line foot to foot: measure up to mid crown. Found:"),
 	crew.NameLegs: func(w taskWords, _ crew.Task) string {
 		look := "Look for cracks. Marker, renew: every leg stick’s walk-side line, name, arrow to crown"
+		if !w.crowned() { // their sticks have L and R at their ends
+			look = "Look for cracks. Marker, renew: every stick’s walk-side line, names"
+		}
 		if len(w.plan.Ridge) > 0 {
 			look += "; ridge’s to arch 1"
 		}
@@ -40,8 +45,12 @@ var doingArches = map[crew.Action]func(taskWords, crew.Task) string{
 		if tied := w.tiedOn(); tied != "" && !unwound {
 			do = append(do, tied+" off")
 		}
-		twist := say.Capital(strings.Join(append(do, "twist "+w.jointed()+" apart."), ", "))
-		if w.plan.Spec.Arch.Joints == spec.Pinned {
+		joints := w.jointed()
+		if joints != "" {
+			do = append(do, "twist "+joints+" apart")
+		}
+		twist := say.Capital(strings.Join(do, ", ")) + "."
+		if joints != "" && w.plan.Spec.Arch.Joints == spec.Pinned {
 			return "Take the screws out, counted into a bag. " + twist
 		}
 		return twist
@@ -82,12 +91,24 @@ func (w taskWords) tryArch(t crew.Task) string {
 	return feet + fmt.Sprintf("Stand %s wrapped and guyed, measure it. Type them under found, after: trial, before the rest is cut.", say.Numbered("arch", t.Of.Arches))
 }
 
-// jointed names what the sticks of an arch are joined by.
+// jointed names what the sticks of an arch are joined by; empty where they are whole.
 func (w taskWords) jointed() string {
-	if w.coupled() && !w.woundOver() {
+	switch coupled := w.coupled() && !w.woundOver(); {
+	case coupled && w.crowned():
 		return "crowns and couplings"
+	case coupled:
+		return "the couplings"
+	case w.crowned():
+		return "the crowns"
 	}
-	return "the crowns"
+	return ""
+}
+
+// crowned reports whether any arch has legs that meet in a fitting at its crown.
+func (w taskWords) crowned() bool { return crowned(w.plan) }
+
+func crowned(p *layout.Plan) bool {
+	return slices.ContainsFunc(p.Arches, func(a arch.Arch) bool { return !p.Spec.ArchOf(a.Number).OneStick })
 }
 
 // coupled reports whether a leg is of several sticks that come apart.

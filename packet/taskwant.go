@@ -219,6 +219,9 @@ func (w taskWords) stakesHold(f crew.Figure) string {
 	text := "None moves " + w.units.Inches(f.Length)
 	if heldBy(w.plan).guys {
 		text += "; guys straight"
+		if raisingOf(w.plan).onLine() {
+			text += ", crown line tied"
+		}
 	}
 	if slices.Contains(standsOn(w.plan), "base") {
 		text += ", no bag gone or split"

@@ -23,6 +23,7 @@ type Input struct {
 	Ground  ground.Layout
 	Lights  lights.Layout
 	Ridge   []RidgePiece
+	Line    []measure.Length     // from crown to crown, of the line along them; none where there is none
 	LegCuts int                  // leg pieces that are cut from longer stock
 	Screws  int                  // in boards under feet
 	InShed  map[lights.Part]bool // legs that the shed can hold with their strings on

@@ -47,7 +47,7 @@ func garden(n int) Input {
 			in.Lights.Strings = append(in.Lights.Strings, lights.String{Name: "S"})
 		}
 		if i < n {
-			in.Ridge = append(in.Ridge, RidgePiece{Bay: i, Centres: 54 * inch, Cut: 53 * inch})
+			in.Ridge, in.Line = append(in.Ridge, RidgePiece{Bay: i, Centres: 54 * inch, Cut: 53 * inch}), append(in.Line, 54*inch)
 			in.Lights.Wraps = append(in.Lights.Wraps, lights.Wrap{On: lights.Part{Kind: lights.Ridge, Number: i}, Pitch: 3 * inch, Turns: 17, Label: catalog.String{Name: "mini led 50 warm"}, Covers: 1, To: 53 * inch})
 			d := diagonal(84*inch, 54*inch)
 			in.Ground.Diagonals = append(in.Ground.Diagonals,

@@ -68,7 +68,7 @@ func (b *tasker) makeLegs(made []lights.Part) {
 	b.markLegs(legs, who, marking)
 }
 
-// cutLines has guys and brace lines cut from what is bought, each with its ribbon, and the line along the crowns where sockets are dry.
+// cutLines has guys and brace lines cut from what is bought, each with its ribbon, and the line along the crowns.
 func (b *tasker) cutLines() {
 	guys, lines := 0, 0
 	for _, a := range b.Arches {
@@ -83,7 +83,7 @@ func (b *tasker) cutLines() {
 			uses = append(uses, n, one(Ribbon))
 		}
 	}
-	for _, n := range b.crownLines(b.Ridge) {
+	for _, n := range b.crownLines(len(b.Line)) {
 		work, uses = work+practice.MinutesLabel*float64(n.Count), append(uses, n)
 	}
 	if work > 0 {

@@ -156,9 +156,12 @@ func (b *tasker) unwind() {
 	}
 }
 
-// part takes the sticks of the arches apart, where they are not glued.
+// part takes the sticks of the arches apart, where they are joined and not glued; else what no unwinding takes guys off.
 func (b *tasker) part(all Scope) {
 	var uses []Need
+	if !slices.ContainsFunc(b.Arches, func(a arch.Arch) bool { return a.Kind.Spec.Joins() }) && (len(b.Lights.Wraps) > 0 || len(b.Spec.Guys.Arches) == 0) {
+		return
+	}
 	switch b.Spec.Arch.Joints {
 	case spec.Glued:
 		return
@@ -172,7 +175,7 @@ func (b *tasker) part(all Scope) {
 func KeepsOn(s *spec.Spec) bool { return s.Store == spec.Wrapped && !s.Found.Wrapped }
 
 // lower takes the arches down, the last first; guys of an arch are slackened only when it is next, those of arch 1 last of all, and the line along the crowns is untied crown by crown:
-// nothing else keeps the ridge pieces of those that still stand in their sockets.
+// nothing else keeps the ridge pieces of those that still stand in their sockets, or without a ridge those that stand from falling back over the way in.
 func (b *tasker) lower(all Scope) {
 	_, _, all.Stakes = b.stakes()
 	for _, r := range b.Ridge {
@@ -186,10 +189,7 @@ func (b *tasker) lower(all Scope) {
 	if len(all.Stakes) > 0 { // clamps at their marks
 		uses = append(uses, one(Screwdriver))
 	}
-	each := float64(practice.MinutesDown)
-	if len(b.Ridge) > 0 {
-		each += b.knots(b.perBay())
-	}
+	each := practice.MinutesDown + b.knots(b.perBay())
 	b.add(each*practice.Raisers*float64(len(b.Arches)), Task{Action: LowerArches, Of: all, Who: Who{Roles: b.roles(), Grown: true}, IfOff: cures(OtherDay, WarmWater, Ask),
 		Want: []Figure{{What: GustBelow, Gust: b.raisingGust()}, {What: WarmerThan, Cold: practice.NoBending}, {What: SlowBelow, Cold: practice.BendSlowly}, {What: Capped, Count: legs}},
 		Uses: b.climbs(uses...)})

@@ -76,16 +76,16 @@ func LineByBay(s *spec.Spec) bool {
 }
 
 // crownLines are what ties the crowns of so many bays on from bay 1, from where they begin: a line each, or one.
-func (b *tasker) crownLines(bays []RidgePiece) []Need {
-	if len(bays) == 0 || b.Spec.Arch.Joints != spec.Dry {
+func (b *tasker) crownLines(bays int) []Need {
+	if len(b.Line) == 0 {
 		return nil
 	}
-	run, longest := measure.Length(0), measure.Length(0)
-	for _, r := range bays {
-		run, longest = run+r.Centres, max(longest, r.Centres)
+	run := measure.Length(0)
+	for _, apart := range b.Line[:bays] {
+		run += apart
 	}
 	if LineByBay(b.Spec) {
-		return []Need{long(CrownLine, len(bays), longest)}
+		return []Need{long(CrownLine, bays, slices.Max(b.Line[:bays]))}
 	}
 	return []Need{long(CrownLine, 1, run)}
 }
@@ -209,12 +209,16 @@ func (b *tasker) measureFirsts(list []arch.Arch) {
 	}
 }
 
-// second stands arch 2, measures it where it differs, tries the first ridge piece and has the rest cut and wound.
+// second stands arch 2, measures it where it differs, tries the first ridge piece and has the rest cut and wound. Without a ridge it is knotted to arch 1 by the line along the crowns.
 func (b *tasker) second(a arch.Arch) {
 	b.tieGuys(a)
 	n := []int{a.Number}
 	same := Task{Action: RaiseSame, Of: Scope{Arches: n}, Who: Who{Roles: b.roles(), Grown: true}, Uses: []Need{one(Mallet), one(Bucket), one(SpareStick)}}
-	b.add(b.Spec.Crew.Rates.Raise+b.plugs(&same, n, nil), same)
+	work := b.Spec.Crew.Rates.Raise + b.plugs(&same, n, nil)
+	if len(b.Ridge) == 0 && len(b.Line) > 0 {
+		same.Uses, work = b.climbs(append(same.Uses, b.crownLines(1)...)...), work+b.knots(2)
+	}
+	b.add(work, same)
 	b.measureFirsts([]arch.Arch{a})
 	if len(b.Ridge) == 0 {
 		if len(b.Arches) > 2 {
@@ -225,7 +229,7 @@ func (b *tasker) second(a arch.Arch) {
 	r := b.Ridge[0]
 	bays := []int{r.Bay}
 	spring := Task{Action: SpringRidge, Of: Scope{Bays: bays, Arches: n}, Who: Who{Roles: b.roles(), Grown: true}, Want: b.turns(bays), Uses: b.climbs(one(Mallet))}
-	spring.Uses = append(spring.Uses, b.crownLines(b.Ridge[:1])...)
+	spring.Uses = append(spring.Uses, b.crownLines(1)...)
 	tied := 0.0
 	if b.tiesBay() {
 		spring.Uses, tied = append(spring.Uses, one(StringLine)), 4*practice.MinutesTie
@@ -248,9 +252,9 @@ func (b *tasker) tiesBay() bool {
 	return len(b.Arches) > 2 && len(b.Ridge) > 0 && !slices.ContainsFunc(b.Spec.Pairs(), func(p spec.Brace) bool { return p.Bay == 1 })
 }
 
-// knots are the minutes of so many knots in lines along the crowns, from the ladder that stands there for the ridge.
+// knots are the minutes of so many knots in lines along the crowns, from the ladder that stands there.
 func (b *tasker) knots(n int) float64 {
-	if b.Spec.Arch.Joints != spec.Dry {
+	if len(b.Line) == 0 {
 		return 0
 	}
 	return practice.MinutesKnot * float64(n)
@@ -291,11 +295,11 @@ func (b *tasker) others(rest []arch.Arch) {
 	rates := b.Spec.Crew.Rates
 	t := Task{Action: RaiseRest, Of: Scope{Arches: numbers(rest)}, Who: Who{Roles: b.roles(), Grown: true},
 		Uses: b.climbs(one(Mallet), one(Bucket), one(SpareStick), b.tape(1), one(StringLine), one(Pencil), many(Gloves, Raisers(b.Spec)), many(EyeProtection, Raisers(b.Spec)))}
-	work := rates.Raise * float64(len(rest))
+	work := rates.Raise*float64(len(rest)) + b.knots(b.perBay()*len(rest))
 	if len(b.Ridge) > 0 {
-		work += rates.Ridge*float64(len(rest)) + b.knots(b.perBay()*len(rest))
-		t.Uses = append(t.Uses, b.crownLines(b.Ridge)...)
+		work += rates.Ridge * float64(len(rest))
 	}
+	t.Uses = append(t.Uses, b.crownLines(len(b.Line))...)
 	guys, pegs, runs := 0, 0, []Figure(nil)
 	for i, a := range rest {
 		g, p := b.guysOf(a.Number), b.pegsOf(a.Number)

@@ -151,8 +151,8 @@ func (f field) leg() ([]measure.Length, bool) {
 	return pieces, true
 }
 
-// joins reports whether anything is put together with fittings in the arch itself.
-func (a Arch) joins() bool { return !a.OneStick || len(a.Left) > 1 }
+// Joins reports whether anything is put together with fittings in the arch itself.
+func (a Arch) Joins() bool { return !a.OneStick || len(a.Left) > 1 }
 
 // pipe reads a pipe: a name of the catalog, or the figures of one of the spec's own, which gets the name given here. What that leaves out of modulus, strength, weight and coupling stop is
 // filled in with the defaults; take off and socket stay zero.

@@ -35,7 +35,7 @@ func (r *reader) checkJoints(key string, a Arch) {
 	if a.OneStick && r.spec.Ridge.Present && r.spec.Given(key+".sticks") {
 		r.failKey(key+".sticks", "ridge: false", "is one stick, which has no crown joint for a ridge to enter; two legs or no ridge are wanted")
 	}
-	if r.spec.Given(key+".pipe.od") && (a.joins() || r.spec.Ridge.Present) {
+	if r.spec.Given(key+".pipe.od") && (a.Joins() || r.spec.Ridge.Present) {
 		r.checkFittings(key + ".pipe")
 	}
 }
@@ -80,6 +80,16 @@ func (m mapping) holding(key string) (mapping, bool) {
 		f.failWith(example, "is %s; none, or the figures of the %s are wanted", quote(s), key)
 	}
 	return mapping{}, false
+}
+
+// CrownLine reports whether a line is knotted at crown after crown: where dry sockets alone would hold the ridge, and where no ridge joins arches that are held lengthwise. There it hands
+// each arch what holds its neighbours: an end arch has guys outward alone, and while the row grows those toward its open end find no stake or no room yet.
+func (s *Spec) CrownLine() bool {
+	ties := len(s.Guys.Arches)+len(s.Braces.Bays) > 0
+	if s.Ridge.Present {
+		ties = s.Arch.Joints == Dry
+	}
+	return ties && s.Tunnel.Arches > 1
 }
 
 // Fitting is what joins the pipe at an arch's crown.

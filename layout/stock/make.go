@@ -16,6 +16,7 @@ type Input struct {
 	Spec     *spec.Spec
 	Arches   []arch.Arch
 	Ridge    []measure.Length // cut length of each bay's ridge piece; empty without a ridge
+	Line     []measure.Length // from crown to crown, of the line along them; none where there is none
 	Stakes   []ground.Stake
 	Strings  []lights.String
 	Ties     int                 // zip ties that stay till the end of the season

@@ -44,7 +44,7 @@ func garden(n int) Input {
 	for i := 1; i <= n; i++ {
 		in.Arches = append(in.Arches, arch.Arch{Number: i, Kind: kind})
 		if i < n {
-			in.Ridge = append(in.Ridge, 53*inch)
+			in.Ridge, in.Line = append(in.Ridge, 53*inch), append(in.Line, 54*inch)
 		}
 		y := measure.Length(i) * 54 * inch
 		in.Strings = append(in.Strings, lights.String{Kind: warm.Name, Label: warm}, lights.String{Kind: warm.Name, Label: warm})

@@ -199,18 +199,17 @@ func flagged(d spec.Dates) bool {
 // bags is how many bags hold so many.
 func bags(n int) int { return (n + InBag - 1) / InBag }
 
-// crownLines tie the crowns together where dry sockets alone would hold the ridge, with a turn and a knot at each crown: one from end to end, or one a bay, all alike.
+// crownLines tie the crowns together, with a turn and a knot at each: one from end to end, or one a bay, all alike.
 func crownLines(in Input) []measure.Length {
-	if len(in.Ridge) == 0 || in.Spec.Arch.Joints != spec.Dry {
+	if len(in.Line) == 0 {
 		return nil
 	}
-	run, longest := practice.KnotOfCrown, measure.Length(0)
-	for _, length := range in.Ridge {
-		bay := length + 2*in.Spec.Arch.Pipe.TakeOff
-		run, longest = run+bay+practice.KnotOfCrown, max(longest, bay+2*practice.KnotOfCrown)
+	run := practice.KnotOfCrown
+	for _, apart := range in.Line {
+		run += apart + practice.KnotOfCrown
 	}
 	if in.LineByBay {
-		return slices.Repeat([]measure.Length{longest}, len(in.Ridge))
+		return slices.Repeat([]measure.Length{slices.Max(in.Line) + 2*practice.KnotOfCrown}, len(in.Line))
 	}
 	return []measure.Length{run}
 }

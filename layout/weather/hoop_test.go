@@ -406,3 +406,24 @@ func TestExposure(t *testing.T) {
 		}
 	}
 }
+
+// TestHungOnALine: without a ridge nobody knows whether the line along the crowns is slack or taut when a gust comes. Of few arches with guys at both ends the slack row is the worse: an arch that nothing holds falls as one alone
+// does. Of many it is the taut one, as if a ridge joined them: the guys of one arch hold them all. Without the line nothing is handed on.
+func TestHungOnALine(t *testing.T) {
+	loose := func(s *spec.Spec) { s.Ridge.Present = false }
+	in := hoop()
+	in.Spec.Pipe.Strength *= .85 // or nothing but leaning over counts
+	first := func(n int, guys spec.Guys, change ...func(*spec.Spec)) float64 {
+		return float64(Solve(tunnel(n, in, guys, change...)).First(Along).Gust)
+	}
+	alone := first(1, spec.Guys{}, loose)
+	for n, worse := range map[int]string{3: "slack", 30: "taut"} {
+		guys := guyed(6*foot, 1, n)
+		line, taut := first(n, guys, loose), first(n, guys)
+		close2(t, "on the line", line, min(alone, taut), 1e-3)
+		if (taut < alone) != (worse == "taut") {
+			t.Errorf("%d arches: alone %g m/s, taut %g: %s is not the worse", n, alone, taut, worse)
+		}
+	}
+	close2(t, "unguyed, no line", first(30, spec.Guys{}, loose), alone, 1e-3)
+}

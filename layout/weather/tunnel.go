@@ -142,7 +142,9 @@ func (t *Tunnel) ties(h hold, way float64) []bend.Tie {
 	return ends[:]
 }
 
-// rows returns the arches that lean together in a wind that blows way, those of one kind held alike as one member. What only pulls, and lies to lee, is left out.
+// rows returns the arches that lean together in a wind that blows way, those of one kind held alike as one member. What only pulls, and lies to lee, is left out. Without a ridge each arch
+// stands for itself, and where a line ties the crowns all of them hang on it as well: slack it holds none, taut it hands what the others bear badly to those that are held. Which of
+// the two a gust finds nobody knows, so both are blown at and the worse counts.
 func (t *Tunnel) rows(way float64, holds []hold) []row {
 	ties, guys := make([][]bend.Tie, len(t.Arches)), make([]int, len(t.Arches))
 	for _, h := range holds {
@@ -153,22 +155,26 @@ func (t *Tunnel) rows(way float64, holds []hold) []row {
 			}
 		}
 	}
-	var list []row
+	var alone []row
+	var together row
 	for i, a := range t.kinds {
-		m := &member{rough: t.Rough, kind: a.Kind, ties: ties[i], guys: guys[i], arches: []int{a.Number}}
-		if !t.joined() || len(list) == 0 {
-			list = append(list, row{m})
-			continue
-		}
-		r := list[0]
-		same := slices.IndexFunc(r, func(o *member) bool { return o.kind == m.kind && slices.Equal(o.ties, m.ties) })
+		of := member{rough: t.Rough, kind: a.Kind, ties: ties[i], guys: guys[i], arches: []int{a.Number}}
+		one := of
+		alone = append(alone, row{&one})
+		same := slices.IndexFunc(together, func(o *member) bool { return o.kind == of.kind && slices.Equal(o.ties, of.ties) })
 		if same >= 0 {
-			r[same].arches = append(r[same].arches, a.Number)
+			together[same].arches = append(together[same].arches, a.Number)
 		} else {
-			list[0] = append(r, m)
+			together = append(together, &of)
 		}
 	}
-	return list
+	switch {
+	case t.joined():
+		return []row{together}
+	case t.Spec.CrownLine():
+		return append(alone, together)
+	}
+	return alone
 }
 
 // ways are the winds along the tunnel that differ: one where both ends are held alike.

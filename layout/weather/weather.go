@@ -79,7 +79,7 @@ type Weather struct {
 	Factor   float64           `json:"load_factor"`   // least multiple of all dead load at which it leans over along, at season's end
 	Sway     [2]measure.Length `json:"sway_mm"`       // of the crown, the most of any arch, in gusts of practice.SwayGusts
 	GuyPull  measure.Force     `json:"guy_pull_n"`    // the most in a guy or brace, along it, at the gust nobody is inside from
-	RidgeEnd measure.Force     `json:"ridge_pull_n"`  // greatest pull or push in the ridge then
+	RidgeEnd measure.Force     `json:"ridge_pull_n"`  // greatest pull or push in the ridge then, or in the line along the crowns where none joins the arches
 	Uplift   measure.Force     `json:"uplift_n"`      // the most that a foot is pulled out with at the gust it lies flat before
 	Held     bool              `json:"held"`          // guys or braces hold it lengthwise
 	Feet     Feet              `json:"-"`             // of arches on weighted bases
