@@ -311,7 +311,7 @@ func inOrder(t *testing.T, p *layout.Plan, first, then crew.Action) {
 func TestSchedulesOfThrownCrews(t *testing.T) {
 	d := rand.New(rand.NewPCG(16, 3))
 	cures := 0
-	for range 20 {
+	for range 12 {
 		s := base.with("tunnel", fmt.Sprintf("{arches: %d, spacing: 4 ft 3 in}", 2+d.IntN(16)), "crew", dice.Crew(d), "dates", "{build: 2026-11-21}")
 		if d.IntN(2) == 0 {
 			s = s.with("site", "{place: [44.1, -76.2], "+siteOf+"}")

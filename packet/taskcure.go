@@ -43,7 +43,7 @@ func (w taskWords) cure(c crew.Cure) string {
 	case crew.MoveOnString:
 		return fmt.Sprintf("Off by up to %s: the length on the line is right.", w.limit(c.By))
 	case crew.DeadWaits:
-		return "One run dark: timers off, pull plug or cord at " + footOrOutlet(w.plan.Power) + ", bag both, AUTO, OPEN."
+		return "One run dark: timers off, pull plug or cord at " + footOrOutlet(w.plan.Power) + ", bag the ends, AUTO, OPEN."
 	case crew.CloseTonight:
 		return "CLOSED till mended."
 	case crew.DriveDeeper:
