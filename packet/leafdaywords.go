@@ -103,7 +103,7 @@ var workNames = map[crew.Work]func(p *layout.Plan) string{
 		case p.Spec.Arch.Joints != spec.Dry:
 			return "Secure crowns, count caps"
 		case len(p.Spec.Guys.Arches) > 0:
-			return "Tighten guys, count caps"
+			return "Take up guys, count caps"
 		}
 		return "Look along, count caps"
 	},
