@@ -1,6 +1,7 @@
 package packet
 
 import (
+	"math"
 	"strings"
 	"testing"
 
@@ -60,5 +61,27 @@ func TestBraceLinesOnPaper(t *testing.T) {
 				}
 			}
 		}
+	}
+}
+
+// TestATautGuyBowsItsLeg is why guys are told straight, not by the give of a finger. Between the top of its stake and the ridge a leg is a beam held at one end and propped at the other; under a
+// force P at a from the held end it bows by P·a³·b²·(3a+4b)/(12·L³·E·I) (beam tables, from memory). A guy that a push F moves by d at its middle pulls with F·l/(4d). In the garden a guy that 1 N
+// moves an inch bows its leg by more than 2 in, and the bow is some 6 mm a newton.
+func TestATautGuyBowsItsLeg(t *testing.T) {
+	plan := example(t, "garden.yaml")
+	s := plan.Spec
+	pipe, held := s.Arch.Pipe, s.Arch.Stake.Showing().Metres()
+	stiff := float64(pipe.Modulus) * math.Pi / 64 * (math.Pow(pipe.OD.Metres(), 4) - math.Pow(pipe.ID().Metres(), 4))
+	whole := plan.Arches[0].CrownTape.Metres() - held
+	a := s.Guys.From.Metres() - held
+	b := whole - a
+	each := a * a * a * b * b * (3*a + 4*b) / (12 * whole * whole * whole * stiff)
+	out, long := s.Guys.Out.Metres(), math.Hypot(s.Guys.Out.Metres(), s.Guys.From.Metres())
+	pull := 1 * long / (4 * 0.0254) * out / long
+	if each < 0.004 || each > 0.008 || pull*each < 0.05 {
+		t.Errorf("%.1f mm a newton, %.0f N, %.0f mm", each*1000, pull, pull*each*1000)
+	}
+	if text := plainText(t, plan, "raise") + plainText(t, plan, "nights"); strings.Contains(text, "finger") || strings.Count(text, "straight, no leg bows") != 1 || strings.Count(text, "guys straight") != 1 {
+		t.Errorf("guys are not told so: %s", text)
 	}
 }

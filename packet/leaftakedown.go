@@ -274,9 +274,6 @@ func (l lowering) again(free, before, first int) string {
 
 // tied are the bays that are tied so that they stand by themselves: bay 1, and the lowest of each crew.
 func (l lowering) tied() (bays []int) {
-	if len(l.plan.Ridge) == 0 {
-		return nil
-	}
 	if raisingOf(l.plan).tiesBay() {
 		bays = []int{1}
 	}
@@ -410,9 +407,24 @@ func (l lowering) byCrews(steps []int) string {
 	}
 	out := ""
 	if bays != nil {
-		out = fmt.Sprintf(" First tie %s %s: %s. Then, as step %d, ridge %s out.", say.Agree(len(bays), "bay", "bays"), say.And(bays), crossed, steps[len(steps)-2], say.And(parted))
+		out = fmt.Sprintf(" First tie %s %s: %s.", say.Agree(len(bays), "bay", "bays"), say.And(bays), crossed)
+		out += l.parted(steps[len(steps)-2], parted)
 	}
 	return fmt.Sprintf(" %d crews: arches %s.%s Each brings %s.", flat.Crews, say.And(rows), out, say.And(own))
+}
+
+// parted says what is then taken out of the bays between stretches, as a step does it.
+func (l lowering) parted(step int, bays []string) string {
+	what := ""
+	switch {
+	case len(l.plan.Ridge) > 0:
+		what = "ridge " + say.And(bays) + " out"
+	case crownLines(l.plan) > 0:
+		what = crownLine + " off between " + say.And(bays) + " and the next"
+	default:
+		return ""
+	}
+	return fmt.Sprintf(" Then, as step %d, %s.", step, what)
 }
 
 // crossed is how a bay is tied so that it stands along the walk by itself, whatever becomes of its neighbours: each arch is kept from leaning away from the other, by feet that stay till it comes down.

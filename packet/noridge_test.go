@@ -12,6 +12,7 @@ import (
 	"hoopwright/layout/crew"
 	"hoopwright/layout/ground"
 	"hoopwright/layout/stock"
+	"hoopwright/layout/weather"
 )
 
 // noRidge is an invented tunnel of arches that no ridge joins, each of one stick.
@@ -291,5 +292,18 @@ func TestLinesSayWhereTheyAreListed(t *testing.T) {
 	}
 	if text := plainText(t, noRidgePlan(t, "stock: {", "stock: {own: [{item: guy line, count: 80}], "), "stock"); !strings.Contains(text, "Last: cut 16 guys of 3.5 m, crown line of 6 m; ribbon guys.") {
 		t.Errorf("line of the shed is on no list: %s", text)
+	}
+}
+
+// TestFlatWithoutARidge: a long row is laid flat by two crews. The second’s neighbours leave it, so its lowest bay is tied crosswise first and the line between them comes off; untying the line takes
+// its time in the drill as a ridge's does.
+func TestFlatWithoutARidge(t *testing.T) {
+	plan := noRidgePlan(t, "arches: 5", "arches: 24", "helpers: 5", "helpers: 16")
+	if flat := plan.LaidFlat(); flat.Crews != 2 || !slices.ContainsFunc(flat.Drill.Steps, func(s weather.Step) bool { return s.Act == weather.UntieLine }) {
+		t.Fatalf("%+v", flat)
+	}
+	const want = "2 crews: arches 24 to 13 and 12 to 1. First tie bay 13: builder’s line, each arch head-high to the other’s feet. Then, as step 5, crown line off between 12 and the next."
+	if text := plainText(t, plan, "takedown"); !strings.Contains(text, want) {
+		t.Errorf("not %q in %s", want, text)
 	}
 }
