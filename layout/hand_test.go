@@ -4,6 +4,8 @@ import (
 	"testing"
 
 	"hoopwright/examples"
+	"hoopwright/layout/crew"
+	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/spec"
 )
@@ -113,5 +115,29 @@ func TestSticksAsCut(t *testing.T) {
 	short := solvedExample(t, "garden", func(s *spec.Spec) { s.Arch.Left[0] = 11 * measure.Foot })
 	if got := short.sticks(); got != 0 {
 		t.Errorf("legs longer than what is sold: %d sticks", got)
+	}
+}
+
+// Ribbon over cords on the ground hangs from posts that nobody drives: one at every outlet that they lead from, none without one.
+func TestRibbonHasItsPosts(t *testing.T) {
+	for _, name := range []string{"garden", "parkwalk", "schoolyard", "millwalk", "starter"} {
+		p := solvedExample(t, name)
+		from := map[string]bool{}
+		for _, c := range p.Cords {
+			if c.From.At.Spot == lights.AtOutlet && c.Laid() {
+				from[c.Outlet] = true
+			}
+		}
+		posts := 0
+		for _, task := range p.Crew.Tasks {
+			for _, n := range task.Uses {
+				if n.Thing == crew.RibbonPosts {
+					posts += n.Count
+				}
+			}
+		}
+		if posts < len(from) || posts > 6*len(from) {
+			t.Errorf("%s: %d posts for %d outlets", name, posts, len(from))
+		}
 	}
 }

@@ -15,6 +15,7 @@ import (
 	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/power"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
 	"hoopwright/layout/stock"
 	"hoopwright/layout/weather"
@@ -287,9 +288,10 @@ func (p *Plan) solveCrew() {
 	}
 	in.Wiring = crew.Wiring{Cords: len(p.Cords), Taps: len(p.Taps), Joints: p.Power.Covered(), Open: p.Power.Open, Over: p.Power.Covers,
 		Boxes: p.Power.PlugBoxes(), Bare: len(p.Power.Bare), High: p.Power.High(), Loose: p.Power.Loose()}
-	for _, c := range p.Cords {
+	for i, c := range p.Cords {
 		if c.Laid() {
 			in.Wiring.Laid++
+			in.Wiring.Posts += p.ribbonPosts(i)
 		}
 		if c.Hung() {
 			in.Wiring.Hung, in.Wiring.HungTies = in.Wiring.Hung+1, in.Wiring.HungTies+c.HungTies()
@@ -306,6 +308,16 @@ func (p *Plan) solveCrew() {
 	p.Crew = crew.Day(in)
 	p.Crew.Lowerers = p.LaidFlat().Crews
 	p.note(p.Crew.Findings)
+}
+
+// ribbonPosts is how many posts a cord asks for on its way from its outlet to the feet: none where one before it goes the same way.
+func (p *Plan) ribbonPosts(cord int) int {
+	lead := func(c power.Cord) []power.Spot { return c.Path[:min(2, len(c.Path))] }
+	c := p.Cords[cord]
+	if c.From.At.Spot != lights.AtOutlet || len(lead(c)) < 2 || slices.ContainsFunc(p.Cords[:cord], func(o power.Cord) bool { return o.Laid() && slices.Equal(lead(o), lead(c)) }) {
+		return 0
+	}
+	return practice.RibbonPosts(measure.Length(math.Hypot(float64(c.Path[1].X-c.Path[0].X), float64(c.Path[1].Y-c.Path[0].Y))))
 }
 
 // accept turns the findings that the organiser takes on into signed notes. The reader has refused those that nobody may take on.

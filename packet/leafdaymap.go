@@ -119,10 +119,12 @@ func (m siteMaps) said(more string) block.Block {
 		ground = append(ground, "Nothing goes in before utilities and owner have marked.")
 	}
 	hard := slices.ContainsFunc(site.Features, func(f spec.Feature) bool { return f.Hard })
-	wide := "Hatching"
+	wide, close := "Hatching", "Hatched"
 	if len(site.Buried) > 0 || hard {
-		wide = "Wide hatching"
-		ground = append(ground, "Hatched ground: no stake, no digging.")
+		if len(site.Overhead) > 0 { // near a wire stakes go in, no ladder goes up
+			wide, close = "Wide hatching", "Close-hatched"
+		}
+		ground = append(ground, close+" ground: no stake, no digging.")
 	}
 	if hard {
 		ground = append(ground, "No wheels over cords.")

@@ -153,14 +153,14 @@ func (w watch) noonCall() []block.Block {
 		if flatly.Crews > 1 {
 			crews = fmt.Sprintf("%d crews of %d, ", flatly.Crews, raisers)
 		}
-		ends, by := "before tomorrow ends", "sunset"
+		ends, by, day := "before tomorrow ends", "sunset", "today"
 		if flatly.Ahead {
-			ends, by = "in the next 2 days", "tomorrow’s sunset"
+			ends, by, day = "in the next 2 days", "tomorrow’s sunset", "____"
 		}
 		called := w.units.Speed(flat.Called())
 		facts = append(facts, block.Fact{What: "laid flat at gusts of", Value: called})
-		answer(1.5, "LAY FLAT", fmt.Sprintf("Gusts %s or more %s: CLOSED. Lay it flat by %s (leaf\u00a0%d): %s%.0f minutes.", block.Figure(called), ends, by, leafNumber("takedown"), crews, flatly.Minutes),
-			"Send: “LAY FLAT today at ____.”")
+		answer(1.5, "LAY FLAT", fmt.Sprintf("Gusts %s or more %s: CLOSED. Lay it flat before them, at latest by %s (leaf\u00a0%d): %s%.0f minutes.", block.Figure(called), ends, by, leafNumber("takedown"), crews, flatly.Minutes),
+			fmt.Sprintf("Send: “LAY FLAT %s at ____.”", day))
 		ladders := ""
 		if flatly.Crews > 1 && used(w.plan, crew.Stepladder) > 0 { // more than raised it, maybe
 			ladders = fmt.Sprintf(", %d stepladders", flatly.Crews)

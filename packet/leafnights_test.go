@@ -225,3 +225,19 @@ func TestDarkRunIsPulledFromTheGround(t *testing.T) {
 		t.Errorf("only %d runs", fed)
 	}
 }
+
+// One night more never takes fewer sides: a night whose line is too high for the side, as the first of a month was that ends the season, would come alone on a sheet of its own.
+func TestNightsTakeTheirSides(t *testing.T) {
+	plan := *examplePlan(t, "garden")
+	s := *plan.Spec
+	plan.Spec = &s
+	before, first := 0, s.Dates.Open.AddDate(0, 0, 25)
+	for n := range 40 {
+		s.Dates.Close = first.AddDate(0, 0, n)
+		sides := len(leafSides(t, &plan, "nights"))
+		if sides < before {
+			t.Errorf("closed on %s it takes %d sides, the night before %d", s.Dates.Close.Format("2 Jan"), sides, before)
+		}
+		before = sides
+	}
+}

@@ -3,6 +3,7 @@ package packet
 import (
 	"fmt"
 	"slices"
+	"strings"
 	"time"
 
 	"hoopwright/draw/block"
@@ -42,8 +43,9 @@ func (w watch) log() []block.Block {
 			till = "off " + till
 		}
 		nights = append(nights, till)
-	default:
-		nights[len(nights)-1] += ", on"
+	default: // in one line, or its row is too high for the side
+		day := strings.Fields(nights[len(nights)-1])
+		nights[len(nights)-1] = strings.Join(day[len(day)-2:], " ") + ", on"
 	}
 	for len(nights) > 0 {
 		n := min(len(nights), columns*fit(room))

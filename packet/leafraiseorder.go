@@ -140,7 +140,7 @@ func (r raising) aloud() block.Block {
 	}
 	off := ""
 	if len(r.Plan.Strings) > 0 {
-		off = ", power off"
+		off = ", outlets empty"
 	}
 	lines := []string{
 		"A bent arch springs: nobody under it till both legs stand, no face near.",

@@ -188,16 +188,11 @@ func sparesOf(p *layout.Plan) (list []stored) {
 	return list
 }
 
-// haul says what the pipe rides home from the shop on, and what pipe and strings, what steel with its spares and what bags weigh.
+// haul says what the pipe rides home from the shop on, and what pipe and strings, what steel as it is sold, whole bars too, and what bags weigh.
 func haul(p *layout.Plan) string {
 	var hung, steel measure.Mass
 	for _, a := range standingOf(p) {
 		hung += a.Weight.Mass()
-	}
-	for _, s := range p.Stakes {
-		if s.Steel() {
-			steel += measure.Mass(float64(s.Bar(p.Spec).Mass) * s.Length.Metres())
-		}
 	}
 	long := measure.Length(0)
 	for _, i := range p.Shopping {
@@ -206,7 +201,7 @@ func haul(p *layout.Plan) string {
 			long = max(long, i.Length*measure.Length(min(1, i.Buy)))
 		case stock.SteelBar, stock.ReadyStake:
 			bar, _ := catalog.FindBar(i.Of)
-			steel += measure.Mass(float64(bar.Mass) * i.Length.Metres() * float64(i.Spare))
+			steel += measure.Mass(float64(bar.Mass) * i.Length.Metres() * float64(i.Need))
 		}
 	}
 	words := fmt.Sprintf(" Haul: %s, %s; steel %s", rides[practice.Rides(p.Spec.Units, long)], p.Spec.Units.Mass(hung), p.Spec.Units.Mass(steel))

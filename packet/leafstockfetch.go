@@ -23,7 +23,7 @@ var fetchWords = map[crew.Thing]string{
 	crew.Trestles: "trestle", crew.Cutters: "cutters", crew.RejectBag: "reject bag", crew.Bucket: "bucket", crew.Gloves: "gloves", crew.EyeProtection: "eye protection",
 	crew.Stepladder: "stepladder", crew.Screwdriver: "screwdriver", crew.File: "file", crew.OpeningSticks: "opening sticks", crew.Lamp: "test lamp", crew.Torch: "flashlight",
 	crew.CrownStick: "crown stick", crew.Kettle: "kettle of warm water", crew.WindMeter: "wind meter", crew.Thermometer: "thermometer",
-	crew.Mats: "mud mat", crew.Barriers: "barrier", crew.BarrierNet: "garden net", crew.FirstAid: "first-aid kit", crew.Boxes: "box", crew.Bags: "bag", crew.Caps: "cap", crew.SpareCap: "spare cap", crew.Lanterns: "battery lantern", crew.Ribbon: "ribbon",
+	crew.Mats: "mud mat", crew.Barriers: "barrier", crew.BarrierNet: "garden net", crew.FirstAid: "first-aid kit", crew.Boxes: "box", crew.Bags: "bag", crew.Caps: "cap", crew.SpareCap: "spare cap", crew.Lanterns: "battery lantern", crew.Ribbon: "ribbon", crew.RibbonPosts: "free-standing ribbon post",
 }
 
 // fetched says a thing with its count and its length.

@@ -392,8 +392,9 @@ func (l lowering) byCrews(steps []int) string {
 		return ""
 	}
 	var rows, bays, parted []string
+	most := 0
 	for _, s := range flat.Drill.Stretches(flat.Crews) {
-		rows = append(rows, fmt.Sprintf("%d to %d", s[1], s[0]))
+		rows, most = append(rows, fmt.Sprintf("%d to %d", s[1], s[0])), max(most, s[1]-s[0]+1)
 	}
 	for _, bay := range slices.DeleteFunc(l.tied(), func(bay int) bool { return bay == 1 }) { // of that one it is told for all
 		bays, parted = append(bays, fmt.Sprint(bay)), append(parted, fmt.Sprint(bay-1))
@@ -403,6 +404,8 @@ func (l lowering) byCrews(steps []int) string {
 		switch n.Thing {
 		case crew.Cutters, crew.Gloves, crew.EyeProtection, crew.Stepladder, crew.Screwdriver, crew.StringLine:
 			own = append(own, fetchWords[n.Thing])
+		case crew.Caps: // all are in a bucket since the raising
+			own = append(own, say.Count(min(n.Count, 2*most), fetchWords[n.Thing]))
 		}
 	}
 	out := ""

@@ -229,7 +229,7 @@ func TestArchesOfOneStick(t *testing.T) {
 		"cut":            {nil, "stock", []string{"name at both ends, L or R at an arch’s feet."}, []string{pen, "arrow"}},
 		"cut, joined":    {[]string{"[6 m]", "[[3 m, 3 m]]"}, "stock", []string{"from each end but feet. Mallet each arch’s sticks"}, []string{"a leg’s foot", "arrow"}},
 		"cut, legs":      {[]string{"[6 m]", "[3 m, 3 m]"}, "stock", []string{"from each end but a leg’s foot."}, []string{"arch’s"}},
-		"down":           {nil, "takedown", []string{"Guys off.", "every stick’s walk-side line, names."}, []string{apart, "arrow"}},
+		"down":           {nil, "takedown", []string{"Guys off.", "each stick’s walk side a line."}, []string{apart, "arrow"}},
 		"down, dark":     {[]string{"lights: {wraps: [{where: arches, string: led 100 warm 230 V}]}\n", ""}, "takedown", []string{" Guys off. "}, []string{apart, "Strings"}},
 		"down, joined":   {[]string{"[6 m]", "[[3 m, 3 m]]"}, "takedown", []string{"Twist the couplings apart."}, []string{"crowns apart"}},
 		"down, legs":     {[]string{"[6 m]", "[3 m, 3 m]"}, "takedown", []string{"Twist the crowns apart.", "arrow to crown"}, nil},

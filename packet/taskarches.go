@@ -26,12 +26,12 @@ var doingArches = map[crew.Action]func(taskWords, crew.Task) string{
 	crew.TrialArch:  taskWords.tryArch,
 	crew.MeasureSag: plainly("Arch 1: way in on the map, L left. Line foot to foot: measure up to mid crown. Found:"),
 	crew.NameLegs: func(w taskWords, _ crew.Task) string {
-		look := "Look for cracks. Marker, renew: every leg stick’s walk-side line, name, arrow to crown"
+		look := "Look for cracks. Marker, where bare: each leg stick’s walk side a line, arrow to crown"
 		if !w.crowned() { // their sticks have L and R at their ends
-			look = "Look for cracks. Marker, renew: every stick’s walk-side line, names"
+			look = "Look for cracks. Marker, where bare: each stick’s walk side a line"
 		}
 		if len(w.plan.Ridge) > 0 {
-			look += "; ridge’s to arch 1"
+			look += "; ridges an arrow to arch 1"
 		}
 		return look + "."
 	},

@@ -90,7 +90,7 @@ var doingLights = map[crew.Action]func(taskWords, crew.Task) string{
 		if w.coupled() && w.woundOver() {
 			then += " Then twist couplings apart."
 		}
-		return w.wound() + " strings: unwind on trestles, ties cut, socket end first. Never pull." + then
+		return w.wound() + " strings: unwind on trestles, ties cut, socket end first. Never pull. Renew names." + then
 	},
 }
 

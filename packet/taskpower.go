@@ -22,6 +22,9 @@ func (w taskWords) layCords() string {
 		where = "Beside standing arches only: lay "
 	}
 	text := where + cordsSaid(p.Cords, power.Cord.Laid) + " against the feet, outside, spare looped. Tag both ends: number, owner."
+	if used(w.plan, crew.RibbonPosts) > 0 {
+		text += " Ribbon posts, outlet to feet: drive none."
+	}
 	if w.plan.Spec.Site.Cords.Cover() && slices.ContainsFunc(p.Cords, passesOver) {
 		text += " Over the way: under a cord cover."
 	}

@@ -40,6 +40,7 @@ type Input struct {
 type Wiring struct {
 	Cords    int
 	Laid     int  // of them, with a part on the ground
+	Posts    int  // that carry the ribbon over those parts from the outlets to the feet
 	Hung     int  // of them, with a part tied to pipe or row out of reach or over a way
 	HungTies int  // that hold those parts
 	OnRows   bool // one of those parts is tied to a row

@@ -83,6 +83,7 @@ const (
 	OpeningSticks // as high and as wide as the opening
 
 	Cords
+	RibbonPosts // stand by themselves between outlets and feet
 	ThreeWays
 	PlugCovers
 	SocketCovers // over sockets that stay open

@@ -65,7 +65,7 @@ func (b *tasker) laying(high Figure) {
 	}
 	lay := b.Spec.Crew.Rates.Cord * float64(b.Laid)
 	b.add(lay, Task{Action: LayCords, Who: Who{People: b.pairs(lay)}, Want: []Figure{{What: AsDrawn, Count: b.Cords + b.Taps}, state(NoneAcross)}, IfOff: cures(LayAgain, Ask),
-		Uses: b.climbs(some(many(Cords, b.Cords), many(ZipTies, b.Laid), one(Ribbon), many(CordCovers, b.Over))...)})
+		Uses: b.climbs(some(many(Cords, b.Cords), many(ZipTies, b.Laid), one(Ribbon), many(RibbonPosts, b.Posts), many(CordCovers, b.Over))...)})
 	if b.Hung > 0 { // each tie from a stepladder of its own stand; what does not lie on the ground is uncoiled and tagged here
 		hang := b.Spec.Crew.Rates.Cord*float64(b.Cords-b.Laid) + 2*practice.MinutesClimb*float64(b.HungTies)
 		b.add(hang, Task{Action: HangCords, Who: Who{People: 2, Grown: true}, Want: []Figure{{What: AsDrawn, Count: b.Hung}}, IfOff: cures(LayAgain, Ask),

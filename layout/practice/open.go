@@ -34,6 +34,12 @@ func Mats(long measure.Length) int {
 	return 2 + int(math.Ceil(float64(long/each)-1e-9))
 }
 
+// RibbonPosts is how many posts carry a ribbon hip-high from an outlet so far off to the feet, where a leg holds its end. Common practice, no source.
+func RibbonPosts(lead measure.Length) int {
+	const apart = 12 * measure.Foot
+	return int(math.Ceil(float64(lead/apart) - 1e-9))
+}
+
 // CrownFell is how far a crown may have come down since the first night, at most: a hand. Our own choice.
 func CrownFell(u measure.System) measure.Length {
 	return measure.By(u, 4*measure.Inch, 100*measure.Millimetre)
