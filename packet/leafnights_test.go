@@ -226,18 +226,17 @@ func TestDarkRunIsPulledFromTheGround(t *testing.T) {
 	}
 }
 
-// One night more never takes fewer sides: a night whose line is too high for the side, as the first of a month was that ends the season, would come alone on a sheet of its own.
-func TestNightsTakeTheirSides(t *testing.T) {
-	plan := *examplePlan(t, "garden")
-	s := *plan.Spec
-	plan.Spec = &s
-	before, first := 0, s.Dates.Open.AddDate(0, 0, 25)
-	for n := range 40 {
-		s.Dates.Close = first.AddDate(0, 0, n)
-		sides := len(leafSides(t, &plan, "nights"))
-		if sides < before {
-			t.Errorf("closed on %s it takes %d sides, the night before %d", s.Dates.Close.Format("2 Jan"), sides, before)
+// The line of the last night is no higher than any other, whatever its date, or a side overflows by it.
+func TestLastNightIsOneLine(t *testing.T) {
+	high := func(night string) paper.Length {
+		return logTable([]string{night}, 2, 6, 182).Height(182)
+	}
+	for day := range 366 {
+		at := time.Date(2028, 1, 1+day, 0, 0, 0, 0, time.UTC)
+		for _, night := range []string{at.Format("Mon 2"), at.Format("Mon 2 Jan")} {
+			if goesOn(night) == night || high(goesOn(night)) > high("Tue 2") {
+				t.Errorf("%q is %.1f high, other nights %.1f", goesOn(night), high(goesOn(night)), high("Tue 2"))
+			}
 		}
-		before = sides
 	}
 }

@@ -43,9 +43,8 @@ func (w watch) log() []block.Block {
 			till = "off " + till
 		}
 		nights = append(nights, till)
-	default: // in one line, or its row is too high for the side
-		day := strings.Fields(nights[len(nights)-1])
-		nights[len(nights)-1] = strings.Join(day[len(day)-2:], " ") + ", on"
+	default:
+		nights[len(nights)-1] = goesOn(nights[len(nights)-1])
 	}
 	for len(nights) > 0 {
 		n := min(len(nights), columns*fit(room))
@@ -55,6 +54,12 @@ func (w watch) log() []block.Block {
 		nights, room = nights[n:], w.room.H
 	}
 	return list
+}
+
+// goesOn is the last night where the calls after it have no line of their own: in one line, or its row is too high for the side.
+func goesOn(night string) string {
+	day := strings.Fields(night)
+	return strings.Join(day[len(day)-2:], " ") + ", on"
 }
 
 // Room of the log.
