@@ -63,9 +63,12 @@ func mostWatts(l catalog.String) measure.Power {
 }
 
 // ownMost is the most of its volts that a run of several strings may lose by itself: the rest of the usual 3 % is left to its cords, of which there are none behind a
-// supply. Our own choice.
+// supply. Our own choice. Where the label of a string behind a supply says how many go end to end, it wins, for its maker knows the wire: 0, and what is lost is said.
 func ownMost(l catalog.String) float64 {
-	if l.Supply != nil {
+	switch {
+	case l.Supply != nil && l.MostChain > 0:
+		return 0
+	case l.Supply != nil:
 		return usualDrop(l)
 	}
 	return 0.02

@@ -215,3 +215,21 @@ func networkVolts(t *testing.T, in Input, p Plan, d Feeder) map[string]float64 {
 	}
 	return out
 }
+
+// Behind a supply three strings that lose 11 % by the closed form R′·s·I·N·(N+1) stay one run where the label allows three; where it gives no count they do not, and
+// four never do.
+func TestLabelWinsOverVolts(t *testing.T) {
+	l := catalog.String{Name: "garland", Length: 12 * measure.Metre, Volts: 24, Watts: 8, Amps: 8.0 / 24, Gauge: 0.34, Supply: &catalog.Supply{Watts: 60, Sockets: 1}, MostWatts: 60, MostChain: 3}
+	run := func(n, most int) LimitKind {
+		labels := make([]catalog.String, n)
+		for i := range labels {
+			labels[i] = l
+			labels[i].MostChain = most
+		}
+		return breaks(limits(inLine(labels), 0)).Kind
+	}
+	lost := 19.5 / 0.34 * 12 / 1000 * 8 / 24 * 3 * 4 / 24
+	if three, four, unknown := run(3, 3), run(4, 3), run(3, 0); lost < 0.1 || three != NoLimit || four != LabelCount || unknown != VoltsLost {
+		t.Errorf("three by label: limit %v, four: %v, by a label without a count: %v; %.0f %% lost", three, four, unknown, 100*lost)
+	}
+}
