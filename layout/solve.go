@@ -46,6 +46,7 @@ func Solve(s *spec.Spec) *Plan {
 	p.Ridge = ridge(s, p.Arches, p.Ground)
 	p.wayIn()
 	p.guyRubs()
+	p.guysInLanes()
 	p.noRoomToRaise()
 	cuts := make([]measure.Length, len(p.Ridge))
 	for i, r := range p.Ridge {
@@ -70,7 +71,7 @@ func (p *Plan) groundFarOut() {
 			continue
 		}
 		n := *p.Spec
-		if n.Guys.Out = weather.OutFor(n.Guys.From, n.Units); p.groundWorse(&n) {
+		if n.Guys.Out = weather.FarOut(&n); p.groundWorse(&n) {
 			f.Cure, f.Text = nil, f.Text+" Farther out the ground is not free: build so, or brace a bay and print again."
 		}
 	}

@@ -89,6 +89,7 @@ var rows = [...]Row{
 	{Code: "falls-over", Levels: mustOrLook, Leaf: "raise", Title: "The arch falls over"},
 	{Code: "guy-pulls-down", Levels: look, Leaf: "raise", Title: "Guys pull down", Cures: []string{"guys.out"}},
 	{Code: "guy-rubs-leg", Levels: look, Leaf: "raise", Title: "A guy rubs", Cures: []string{"guys.from", "guys.out"}},
+	{Code: "guy-in-lane", Levels: look, Leaf: "raise", Title: "Guy stakes in the way of legs", Cures: []string{"guys.out"}},
 	{Code: "no-room-to-raise", Levels: look, Leaf: "raise", Title: "No room to raise", Cures: startMoved},
 	{Code: "guys-at-the-way-in", Levels: note, Leaf: "raise", Title: "Guys beside the way"},
 	{Code: "brace-is-flat", Levels: look, Leaf: "raise", Title: "Braces lie flat", Cures: []string{"braces.from"}},
