@@ -48,6 +48,7 @@ func Solve(s *spec.Spec) *Plan {
 	p.guyRubs()
 	p.guysInLanes()
 	p.noRoomToRaise()
+	p.waysBlocked()
 	cuts := make([]measure.Length, len(p.Ridge))
 	for i, r := range p.Ridge {
 		cuts[i] = r.Cut
