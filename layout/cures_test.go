@@ -127,6 +127,8 @@ func TestCures(t *testing.T) {
 		"drop-in-opening":      base.with("lights", "{drops: [{where: ridge, string: drop led 100 warm, hang: 20 in}]}"),
 		"crossing-would-save":  base.with("tunnel", "{arches: 8, spacing: 4 ft}", "site", "{start: {at: [10 ft, 6 ft]}, outlets: [{name: shed, at: [20 ft, 40 ft], circuit: a}]}", "lights", "{wraps: [{where: left legs, string: mini led 100 warm, count: 1}]}"),
 		"guy-rubs-leg":         base.with("tunnel", "{arches: 6, spacing: 2 ft, opening: {width: 4 ft, height: 6 ft 8 in}}", "guys", "{arches: [1, 3, last], from: 7 ft 3 in, out: 7 ft 6 in}"),
+		"guy-in-lane":          base.with("tunnel", "{arches: 6, spacing: 4 ft 3 in, opening: {width: 4 ft, height: 6 ft 8 in}}", "guys", "{arches: [1, 3, last], from: 6 ft, out: 5 ft}"),
+		"way-is-blocked":       site("features: [{name: bench, outline: [[19 ft, 14 ft], [21 ft, 14 ft], [21 ft, 16 ft], [19 ft, 16 ft]], height: 30 in}]").with("tunnel", "{arches: 6, spacing: 5 ft, opening: {width: 4 ft, height: 6 ft 8 in}, ways: [{bay: 2, wall: right}]}"),
 		"drop-lap-too-long":    base.with("lights", "{drops: [{where: ridge, string: drop led 100 warm, hang: 5 in, lap: 5 ft}]}"),
 	} {
 		t.Run(code, func(t *testing.T) {

@@ -37,7 +37,7 @@ func (p *Plan) guyRubs() {
 	if !s.Given("guys") { // what is cured is written out with what goes with it
 		cure = []finding.Change{{Key: "guys.from", Value: spec.Written(s.Guys.From, "", u).(string)}}
 	}
-	outs := []measure.Length{weather.OutFor(s.Guys.From, u)} // first as far as cures what pulls down too
+	outs := []measure.Length{weather.FarOut(s)} // first as far as cures what pulls down too
 	for out := practice.GuyStep(u); out < s.Guys.Out; out += practice.GuyStep(u) {
 		outs = append(outs, s.Guys.Out+out, s.Guys.Out-out)
 	}
@@ -45,10 +45,28 @@ func (p *Plan) guyRubs() {
 		n := *s
 		n.Guys.Out = out
 		_, _, yes := rubs(&n, p.Arches)
-		return !yes
+		return !yes && weather.LaneOut(s, s.Guys.Arches, out) == out
 	}
 	if i := slices.IndexFunc(outs, clears); i >= 0 {
 		f.Cure = append(cure, finding.Change{Key: "guys.out", Value: spec.Written(outs[i], "", u).(string)})
+	}
+	p.note([]finding.Finding{f})
+}
+
+// guysInLanes tells of guy stakes that stand at the feet of whoever carries another arch's bent pipe, and the nearest place where they do not and pull no steeper.
+func (p *Plan) guysInLanes() {
+	s, u := p.Spec, p.Spec.Units
+	n := *s
+	if n.Guys.Out = weather.LaneOut(s, s.Guys.Arches, s.Guys.Out); n.Guys.Out == s.Guys.Out {
+		return
+	}
+	f := finding.Finding{Level: finding.LookAt, Code: "guy-in-lane", Key: "guys.out",
+		Text: fmt.Sprintf("Guy stakes %s out stand beside other arches' lines, at the feet of whoever carries a bent pipe.", u.Tape(s.Guys.Out))}
+	for most := s.Guys.Out + 3*s.Tunnel.Spacing; n.Guys.Out < most; n.Guys.Out = weather.LaneOut(s, s.Guys.Arches, n.Guys.Out+practice.GuyStep(u)) {
+		if !p.groundWorse(&n) {
+			f.Cure = []finding.Change{{Key: "guys.out", Value: spec.Written(n.Guys.Out, "", u).(string)}}
+			break
+		}
 	}
 	p.note([]finding.Finding{f})
 }

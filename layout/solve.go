@@ -47,7 +47,9 @@ func Solve(s *spec.Spec) *Plan {
 	p.Ridge = ridge(s, p.Arches, p.Ground)
 	p.wayIn()
 	p.guyRubs()
+	p.guysInLanes()
 	p.noRoomToRaise()
+	p.waysBlocked()
 	cuts := make([]measure.Length, len(p.Ridge))
 	for i, r := range p.Ridge {
 		cuts[i] = r.Cut
@@ -71,7 +73,7 @@ func (p *Plan) groundFarOut() {
 			continue
 		}
 		n := *p.Spec
-		if n.Guys.Out = weather.OutFor(n.Guys.From, n.Units); p.groundWorse(&n) {
+		if n.Guys.Out = weather.FarOut(&n); p.groundWorse(&n) {
 			f.Cure, f.Text = nil, f.Text+" Farther out the ground is not free: build so, or brace a bay and print again."
 		}
 	}

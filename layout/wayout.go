@@ -8,6 +8,7 @@ import (
 	"hoopwright/layout/finding"
 	"hoopwright/layout/ground"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 )
@@ -28,7 +29,7 @@ func (p *Plan) WaysOut() (w WaysOut) {
 		if a.Kind == nil {
 			continue
 		}
-		out := a.Length - a.Span
+		out := p.wayOut(a)
 		w.Long = max(w.Long, out)
 		there := p.Ground.OnWayOut(p.Spec, ground.Leg(spec.Right, a.Number), out)
 		arches, names := &w.Left, &w.InLeft
@@ -45,6 +46,11 @@ func (p *Plan) WaysOut() (w WaysOut) {
 		}
 	}
 	return w
+}
+
+// wayOut is how far beside its stake an arch that lies flat reaches, with a step beyond for who holds its end.
+func (p *Plan) wayOut(a arch.Arch) measure.Length {
+	return a.Length - a.Span + practice.OnGround(p.Spec.Units).Aside
 }
 
 // First is the leg of an arch that goes over its stake first and comes off it last: the other is walked in, and out.
@@ -69,7 +75,7 @@ func (w WaysOut) Unlike(one int, arches []arch.Arch) (list []int) {
 func (p *Plan) noRoomToRaise() {
 	if w := p.WaysOut(); len(w.Ask) > 0 {
 		p.note([]finding.Finding{{Level: finding.LookAt, Code: "no-room-to-raise", Key: "site.start",
-			Text: fmt.Sprintf("Joined straight, %s %s %s beyond the far stake, and %s in the way on the right, others on the left. Clear one side, or move the walk.",
-				say.Numbered("arch", w.Ask), say.Agree(len(w.Ask), "reaches", "reach"), p.Spec.Units.Room(w.Long), say.And(w.InBoth)+say.Agree(len(w.InBoth), " is", " are"))}})
+			Text: fmt.Sprintf("Joined straight, %s %s %s clear beyond the far stake, and %s in the way on the right, others on the left. Clear one side, or move the walk.",
+				say.Numbered("arch", w.Ask), say.Agree(len(w.Ask), "needs", "need"), p.Spec.Units.Room(w.Long), say.And(w.InBoth)+say.Agree(len(w.InBoth), " is", " are"))}})
 	}
 }

@@ -15,7 +15,7 @@ import (
 // cureSays says a change of the spec to somebody who builds, by its key without the numbers of lists. What is not here has its cure in the finding's own words.
 var cureSays = map[string]string{
 	"dates.close": "have the last evening on %s", "dates.down": "take down by %s", "crew.helpers": "plan for %s helpers in all", "crew.start": "begin at %s",
-	"season": "name the season %s", "braces.bays": "brace bays %s alone", "guys.arches": "guy arches %s alone", "guys.out": "stand guy stakes %s out", "guys.from": "tie guys %s up",
+	"season": "name the season %s", "braces.bays": "brace bays %s alone", "guys.arches": "guy arches %s alone", "guys.out": "stand guy stakes %s out", "guys.from": "tie guys %s up", "tunnel.ways[].bay": "open bay %s instead",
 	"braces.from": "tie braces %s up", "arch.span": "set the feet %s apart", "arch.height": "bend to a height of %s", "lights.wraps[].count": "wind %s strings on each", "lights.wraps[].pitch": "wind a turn every %s",
 	"lights.wraps[].string": "use %s there", "lights.rows.up to": "hang rows up to %s", "lights.rows.first": "hang the first row at %s",
 	"site.cords.crossing": "let a cord pass the way %s", "lights.drops[].hang": "hang drops %s", "lights.drops[].lap": "lap drops %s",

@@ -8,6 +8,7 @@ import (
 
 	"hoopwright/layout"
 	"hoopwright/layout/ground"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
 )
 
@@ -19,7 +20,7 @@ func legFirst(plan *layout.Plan) map[int]string {
 			continue
 		}
 		blocked := func(side spec.Side) bool {
-			return len(plan.Ground.OnWayOut(plan.Spec, ground.Leg(side, a.Number), a.Length-a.Span)) > 0
+			return len(plan.Ground.OnWayOut(plan.Spec, ground.Leg(side, a.Number), a.Length-a.Span+practice.OnGround(plan.Spec.Units).Aside)) > 0
 		}
 		switch {
 		case !blocked(spec.Right):

@@ -154,18 +154,10 @@ func (t tunnel) edges() int {
 // OnWayOut names what lies where an arch's foot is walked straight outward from its stake by a length, with room for who walks beside it: features, and the posts and walls that marks and
 // outlets stand for. What is hard and flat is paving: it is walked on.
 func (l Layout) OnWayOut(s *spec.Spec, foot StakeID, out measure.Length) (names []string) {
-	from, ok := l.Stake(foot)
-	if !ok {
+	way := l.WayOut(s, foot, out)
+	if way == nil {
 		return nil
 	}
-	heading := l.Stations[foot.Arch-1].Heading
-	outward, room := rightOf(heading), practice.OnGround(s.Units).Aside
-	if foot.Side == spec.Left {
-		outward = spec.Point{X: -outward.X, Y: -outward.Y}
-	}
-	ahead := spec.Point{X: -outward.Y, Y: outward.X}
-	end := along(from.At(), outward, out)
-	way := []spec.Point{along(from.At(), ahead, -room), along(from.At(), ahead, room), along(end, ahead, room), along(end, ahead, -room)}
 	for _, f := range s.Site.Features {
 		if paved := f.Hard && f.Height == 0; !paved && toOutline(f, way) == 0 {
 			names = append(names, f.Name)
@@ -183,4 +175,73 @@ func (l Layout) OnWayOut(s *spec.Spec, foot StakeID, out measure.Length) (names 
 		stands(o.Name, o.At)
 	}
 	return names
+}
+
+// WayOut is the ground beside an arch's stake that OnWayOut looks at; none where there is no such stake.
+func (l Layout) WayOut(s *spec.Spec, foot StakeID, out measure.Length) []spec.Point {
+	from, ok := l.Stake(foot)
+	if !ok {
+		return nil
+	}
+	outward, room := l.outward(foot.Arch, foot.Side), practice.OnGround(s.Units).Aside
+	return before(along(from.At(), aheadOf(outward), -room), along(from.At(), aheadOf(outward), room), outward, outward, out)
+}
+
+// BeforeWay is the ground that a side way opens onto, as far as people need it; none where there is no such bay.
+func (l Layout) BeforeWay(s *spec.Spec, w spec.Way) []spec.Point {
+	from, starts := l.Stake(Leg(w.Wall, w.Bay))
+	to, ends := l.Stake(Leg(w.Wall, w.Bay+1))
+	if !starts || !ends {
+		return nil
+	}
+	return before(from.At(), to.At(), l.outward(w.Bay, w.Wall), l.outward(w.Bay+1, w.Wall), practice.OnGround(s.Units).Ahead)
+}
+
+// BeforeEnd is the ground before the entrance or beyond the exit, as wide as the opening with half a person's room on either side.
+func (l Layout) BeforeEnd(s *spec.Spec, exit bool) []spec.Point {
+	at, ahead := l.Stations[0], measure.Length(-1)
+	if exit {
+		at, ahead = l.Stations[len(l.Stations)-1], 1
+	}
+	lim, right := practice.OnGround(s.Units), rightOf(at.Heading)
+	half := (s.Tunnel.OpeningWidth + lim.Aside) / 2
+	on := along(spec.Point{}, aheadOf(right), ahead)
+	return before(along(at.At, right, -half), along(at.At, right, half), on, on, lim.Ahead)
+}
+
+// outward is the direction from an arch's middle to its foot on a side.
+func (l Layout) outward(arch int, side spec.Side) spec.Point {
+	right := rightOf(l.Stations[arch-1].Heading)
+	if side == spec.Left {
+		return spec.Point{X: -right.X, Y: -right.Y}
+	}
+	return right
+}
+
+// aheadOf turns a direction a quarter to the left.
+func aheadOf(right spec.Point) spec.Point { return spec.Point{X: -right.Y, Y: right.X} }
+
+// before is the ground from a line between two points outward, at each in its own direction.
+func before(a, b, outA, outB spec.Point, far measure.Length) []spec.Point {
+	return []spec.Point{a, b, along(b, outB, far), along(a, outA, far)}
+}
+
+// Standing names the features with a height that reach into some ground.
+func Standing(s *spec.Spec, there []spec.Point) (names []string) {
+	for _, f := range s.Site.Features {
+		if f.Height > 0 && toOutline(f, there) == 0 {
+			names = append(names, f.Name)
+		}
+	}
+	return names
+}
+
+// Unsure lists, by number, the hard features whose height the spec does not give, taken as paving, that reach into some ground.
+func Unsure(s *spec.Spec, there []spec.Point) (list []int) {
+	for i, f := range s.Site.Features {
+		if f.Hard && !s.Given(fmt.Sprintf("site.features[%d].height", i)) && toOutline(f, there) == 0 {
+			list = append(list, i)
+		}
+	}
+	return list
 }

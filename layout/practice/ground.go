@@ -17,7 +17,9 @@ type Ground struct {
 	StepOut   measure.Length // how far outside the wall an inner arch's guy stakes stand at the least: clear of its stakes and of feet
 	StepMost  measure.Length // and at most, to keep guys that pass other arches' legs off them: further out they are in people's way
 	Work      measure.Length // how far above the crown people on ladders and pipes being raised reach
-	Aside     measure.Length // room either side of a foot that is walked out: a person's
+	Aside     measure.Length // room either side of a foot that is walked out, and beyond its end: a person's
+	Lane      measure.Length // how near an arch's line its legs are carried along: a guy stake there trips who carries them
+	Ahead     measure.Length // how far before a way in or out people step off, turn and wait: nothing stands there
 	Shift     measure.Length // furthest move of the whole tunnel that is tried
 	ShiftStep measure.Length
 }
@@ -27,13 +29,13 @@ func OnGround(u measure.System) Ground {
 	if u == measure.Metric {
 		return Ground{
 			Reach: 30 * measure.Metre, Offset: 3 * measure.Metre, Tape: 12, Weak: 50, Good: 25, Misclose: 25, Miss: 50, Edge: 100,
-			Inner: 600, Share: 150, StepOut: 300, StepMost: 1200, Work: 900, Aside: 600, Shift: 2 * measure.Metre, ShiftStep: 50,
+			Inner: 600, Share: 150, StepOut: 300, StepMost: 1200, Work: 900, Aside: 600, Lane: 450, Ahead: 1800, Shift: 2 * measure.Metre, ShiftStep: 50,
 		}
 	}
 	const in, ft = measure.Inch, measure.Foot
 	return Ground{
 		Reach: 100 * ft, Offset: 10 * ft, Tape: in / 2, Weak: 2 * in, Good: in, Misclose: in, Miss: 2 * in, Edge: 4 * in,
-		Inner: 24 * in, Share: 6 * in, StepOut: 12 * in, StepMost: 48 * in, Work: 3 * ft, Aside: 24 * in, Shift: 6 * ft, ShiftStep: 3 * in,
+		Inner: 24 * in, Share: 6 * in, StepOut: 12 * in, StepMost: 48 * in, Work: 3 * ft, Aside: 24 * in, Lane: 18 * in, Ahead: 6 * ft, Shift: 6 * ft, ShiftStep: 3 * in,
 	}
 }
 

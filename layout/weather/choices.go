@@ -81,13 +81,21 @@ func Bracings(s *spec.Spec, k *arch.Kind) (list []Bracing) {
 	n := s.Tunnel.Arches
 	peg := spec.Peg(s.Arch.Stake.Bar, s.Units)
 	tie := max(k.HighestTie(), k.Crown/2)
-	guys := func(arches []int, out measure.Length) spec.Guys {
-		return spec.Guys{Arches: freeArches(s, slices.Clone(arches), out), From: tie, Out: out, Stake: peg}
+	guys := func(arches []int) (list []spec.Guys) {
+		add := func(from, out measure.Length) {
+			list = append(list, spec.Guys{Arches: freeArches(s, slices.Clone(arches), out), From: from, Out: out, Stake: peg})
+		}
+		for _, least := range []measure.Length{OutFor(tie, s.Units), OutFor(tie*5/4, s.Units)} {
+			add(tie, LaneOut(s, arches, least))
+		}
+		if near := offLanes(s, arches, roundDown(tie, s.Units), -1); list[0].Out > OutFor(tie, s.Units) && near >= k.Crown/2 {
+			add(near, near) // tied lower, short of the line that they would reach past
+		}
+		return list
 	}
-	outs := []measure.Length{OutFor(tie, s.Units), OutFor(tie*5/4, s.Units)}
 	if n == 1 || !s.Ridge.Present {
-		for _, out := range outs {
-			list = append(list, Bracing{Guys: guys(spread(n, 1), out)})
+		for _, g := range guys(spread(n, 1)) {
+			list = append(list, Bracing{Guys: g})
 		}
 		return list
 	}
@@ -101,12 +109,12 @@ func Bracings(s *spec.Spec, k *arch.Kind) (list []Bracing) {
 		if len(bays) > 0 {
 			pipes := spec.Braces{Bays: bays, From: from, Peg: peg}
 			list = append(list, Bracing{Braces: pipes})
-			for _, out := range outs {
-				list = append(list, Bracing{Braces: pipes, Guys: guys([]int{n}, out)}, Bracing{Braces: pipes, Guys: guys(arches, out)})
+			for _, g := range append(guys([]int{n}), guys(arches)...) {
+				list = append(list, Bracing{Braces: pipes, Guys: g})
 			}
 		}
-		for _, out := range outs {
-			list = append(list, Bracing{Guys: guys(arches[1:], out)}, Bracing{Guys: guys(arches, out)})
+		for _, g := range append(guys(arches[1:]), guys(arches)...) {
+			list = append(list, Bracing{Guys: g})
 		}
 	}
 	atWayIn := func(b Bracing) int { return map[bool]int{true: 1}[GuysAtWayIn(b.On(s))] }
@@ -164,6 +172,43 @@ func shoulder(s *spec.Spec, k *arch.Kind) measure.Length {
 
 // OutFor returns how far out the stake of a guy tied so high stands at the least, that it pulls along as much as down: in whole half feet or decimetres, rounded up.
 func OutFor(l measure.Length, u measure.System) measure.Length { return measure.RoundUp(l, step(u)) }
+
+// LaneOut returns the nearest place, that far out at least, where the guy stakes of some arches between others stand off the lines of those they reach past: along these sprung legs are walked over
+// their stakes and out again. Where bays are too narrow for that it is mid-bay.
+func LaneOut(s *spec.Spec, arches []int, least measure.Length) measure.Length {
+	return offLanes(s, arches, least, 1)
+}
+
+// offLanes is LaneOut, or the nearest place so far out at most.
+func offLanes(s *spec.Spec, arches []int, out, way measure.Length) measure.Length {
+	n, apart, fine, past := s.Tunnel.Arches, s.Tunnel.Spacing, practice.Round(s.Units), 0
+	for _, a := range arches {
+		if a > 1 && a < n {
+			past = max(past, a-1, n-a)
+		}
+	}
+	lane := min(practice.OnGround(s.Units).Lane, (apart-fine)/2)
+	off := func(out measure.Length) bool {
+		nearest := min(max(math.Round(float64(out/apart)), 1), float64(past))
+		return measure.Abs(out-apart*measure.Length(nearest)) >= lane-measure.Length(1e-6)
+	}
+	if past == 0 || off(out) {
+		return out
+	}
+	for _, grid := range []measure.Length{step(s.Units), fine} {
+		for next := way * measure.RoundUp(way*out, grid); measure.Abs(next-out) < apart; next += way * grid {
+			if off(next) {
+				return next
+			}
+		}
+	}
+	return out
+}
+
+// FarOut returns how far out a spec's guys pull along as much as down, their stakes off the lines of other arches.
+func FarOut(s *spec.Spec) measure.Length {
+	return LaneOut(s, s.Guys.Arches, OutFor(s.Guys.From, s.Units))
+}
 
 // roundDown brings a length to whole half feet or decimetres.
 func roundDown(l measure.Length, u measure.System) measure.Length {

@@ -86,8 +86,8 @@ func betterGuys(s *spec.Spec, k *arch.Kind) (list []spec.Guys) {
 		return nil
 	}
 	out := g
-	if out.Out = OutFor(g.From, s.Units); out.Out <= g.Out {
-		out.Out = g.Out + 2*step(s.Units)
+	if out.Out = FarOut(s); out.Out <= g.Out {
+		out.Out = LaneOut(s, g.Arches, g.Out+2*step(s.Units))
 	}
 	list = append(list, out)
 	if high := k.HighestTie(); high > g.From+3*measure.Inch {
@@ -109,6 +109,7 @@ func moreHeld(s *spec.Spec, k *arch.Kind) (list []Change) {
 		if len(s.Guys.Arches) > 0 {
 			guys = s.Guys
 			guys.Arches = all[i].Guys.Arches
+			guys.Out = LaneOut(s, guys.Arches, guys.Out)
 		}
 		list = append(list, Change{"guys", guys})
 	}

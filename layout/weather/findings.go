@@ -187,7 +187,7 @@ func (j *judge) steep() {
 	if g := t.Spec.Guys; len(g.Arches) > 0 && g.Out < g.From {
 		j.add(finding.LookAt, codeSteep, "guys.out", "a guy tied %s up, its %s %s out, pulls down on the arch %.1f times what it pulls along.",
 			u.Tape(g.From), strings.TrimSuffix(t.Spec.TieEnds(), "s"), u.Tape(g.Out), float64(g.From/g.Out))
-		j.cure("guys.out", OutFor(g.From, u))
+		j.cure("guys.out", FarOut(t.Spec))
 	}
 	if ends := slices.DeleteFunc(slices.Clone(t.Spec.Guys.Arches), func(n int) bool { return !t.Spec.Netted(n) }); len(ends) > 0 {
 		j.add(finding.Note, codeWayIn, "guys", "a child, or whoever leaves in the dark, runs into the guys of %s: hang nets from guy stake to leg.", say.Numbered("arch", ends))
