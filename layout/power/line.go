@@ -61,17 +61,18 @@ type deed struct {
 
 // ahead is a call, or with no wants the outlet, and all that comes after it: what is best from there on hangs on nothing before, so that lines share it.
 type ahead struct {
+	next  *place // nil after the last
+	gap   uint64 // bits of the length to the next: places are looked up very often, and plain words are found fastest
+	over  int32  // ways passed to the next
 	wants int16
-	up    bool           // see call
-	over  int            // ways passed to the next
-	gap   measure.Length // to the next
-	next  *place         // nil after the last
+	up    int16 // 1 for a call that is led up to
 }
 
 // place is what is known of what lies ahead.
 type place struct {
 	ahead
-	plain plainLaid // to the next
+	gap   measure.Length // to the next
+	plain plainLaid      // over it
 	known []found   // by wants and kind of socket; at the outlet by kind
 }
 

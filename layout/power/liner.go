@@ -27,10 +27,10 @@ func (l *liner) lineUp(calls []call, shared bool) (mark, begun) {
 	var at *place
 	var before call // with the way from the place to the next
 	for _, c := range slices.Backward(calls) {
-		at = l.place(ahead{int16(c.wants), c.up, before.over, before.gap, at})
+		at = l.place(at, before.gap, ahead{over: int32(before.over), wants: int16(c.wants), up: int16(b2i(c.up))})
 		before = c
 	}
-	at = l.place(ahead{over: before.over, gap: before.gap, next: at})
+	at = l.place(at, before.gap, ahead{over: int32(before.over)})
 	kind := int16(plainSocket)
 	if shared {
 		kind = tappedSocket
@@ -38,7 +38,7 @@ func (l *liner) lineUp(calls []call, shared bool) (mark, begun) {
 	f := &at.known[kind]
 	if !f.done {
 		c := l.onward(at, state{}, false)
-		if start := (state{at.next.wants, kind}); at.gap <= practice.HandReach && !at.next.up {
+		if start := (state{at.next.wants, kind}); at.gap <= practice.HandReach && at.next.up == 0 {
 			if m := l.best(at.next, start); !c.mark.better(m) {
 				c.mark, c.move = m, move{to: start, step: 1}
 			}
@@ -48,15 +48,16 @@ func (l *liner) lineUp(calls []call, shared bool) (mark, begun) {
 	return f.mark, begun{l, at, kind}
 }
 
-// place returns what is known of what lies ahead.
-func (l *liner) place(a ahead) *place {
+// place returns what is known of what lies ahead, the next place so far on.
+func (l *liner) place(next *place, gap measure.Length, a ahead) *place {
+	a.next, a.gap = next, math.Float64bits(float64(gap))
 	p, ok := l.places[a]
 	if !ok {
 		n := (int(a.wants) + 1) * l.kinds
 		if a.wants == 0 {
 			n = passedSocket
 		}
-		p = &place{ahead: a, plain: l.over(a.gap), known: make([]found, n)}
+		p = &place{ahead: a, gap: gap, plain: l.over(gap), known: make([]found, n)}
 		l.places[a] = p
 	}
 	return p
@@ -199,7 +200,7 @@ func (l *liner) taps(c *choice, s state, spare int) {
 		return
 	}
 	leaf := c.at.plain.mark // one cord to the next call alone, and the line passes on to the one after
-	leaf.over = int32(c.at.over) * l.tools.past
+	leaf.over = c.at.over * l.tools.past
 	m.leaf, m.to.kind = true, passedSocket
 	c.try(l, own.plus(leaf), m)
 }
@@ -207,7 +208,7 @@ func (l *liner) taps(c *choice, s state, spare int) {
 // onward lays the next cord from a place: to the same place where some of it is left, else to the next. A plain socket needs no other at the same place.
 func (l *liner) onward(p *place, s state, plain bool) choice {
 	c := choice{at: p, mark: none}
-	m, gap, over := move{to: state{s.wants, plainSocket}}, measure.Length(0), 0
+	m, gap, over := move{to: state{s.wants, plainSocket}}, measure.Length(0), int32(0)
 	if s.wants == 0 {
 		if p.next == nil {
 			return c
@@ -220,18 +221,18 @@ func (l *liner) onward(p *place, s state, plain bool) choice {
 	}
 	if s.wants == 0 || !plain {
 		own := l.plainTo(p, m.step).mark
-		own.over = int32(over) * l.tools.past
+		own.over = over * l.tools.past
 		m.plain = true
 		c.try(l, own, m)
 		m.plain = false
 	}
 	for i, in := range l.tools.inline {
 		skip, ok := skipped(in, gap)
-		if !ok || p.on(m.step).up || skip > 0 && over > 0 { // no free socket hangs over a way
+		if !ok || p.on(m.step).up > 0 || skip > 0 && over > 0 { // no free socket hangs over a way
 			continue
 		}
 		m.inline, m.skip, m.to.kind = int8(i+1), int16(skip), int16(l.base[i]+in.Sockets-1-skip)
-		c.try(l, mark{over: int32(over) * l.tools.past, pieces: 1, low: int32(1 + skip), cents: l.tools.prices[i]}, m)
+		c.try(l, mark{over: over * l.tools.past, pieces: 1, low: int32(1 + skip), cents: l.tools.prices[i]}, m)
 	}
 	return c
 }
@@ -286,7 +287,7 @@ func (l *liner) along(c *choice, s state, serves int16, own mark, tap bool) {
 	if rest > 0 {
 		return
 	}
-	if steps := stepsOver(in.Apart, c.at.gap); steps <= left && c.at.over == 0 && !next.up { // no free socket hangs over a way
+	if steps := stepsOver(in.Apart, c.at.gap); steps <= left && c.at.over == 0 && next.up == 0 { // no free socket hangs over a way
 		m.next, m.step, m.to = int16(steps), 1, state{next.wants, s.kind - int16(steps)}
 		own.low += int32(steps - 1)
 		c.try(l, own, m)
