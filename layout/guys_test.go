@@ -3,7 +3,6 @@ package layout_test
 import (
 	"math"
 	"testing"
-
 )
 
 // TestGuysWithoutRidge: the guys of an end arch hold it one way only, so without a ridge it leans over the other way as one without guys does; those of an arch between

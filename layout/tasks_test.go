@@ -57,7 +57,7 @@ func TestTasksUseNothingThatNoListBrings(t *testing.T) {
 	}
 	specs["wider than a lath"] = "hoopwright: 1\ntitle: Wide\nunits: metric\ntunnel: {arches: 3, spacing: 1.6 m}\narch: {pipe: pvc-u pn16 25 mm, sticks: [3.4 m, 3.4 m], height: 2.5 m}\n"
 	specs["on a yard"] = strings.Replace(minimal, "span: 7 ft", "span: 7 ft, foot: {width: 24 in, on: concrete, bar: 1/2 in}", 1)
-	specs["braced on a yard"] = strings.Replace(minimal, "span: 7 ft", "span: 7 ft, foot: {width: 24 in, on: concrete, bar: 1/2 in}", 1)+"braces: {bays: [1, 3], from: 5 ft}\n"
+	specs["braced on a yard"] = strings.Replace(minimal, "span: 7 ft", "span: 7 ft, foot: {width: 24 in, on: concrete, bar: 1/2 in}", 1) + "braces: {bays: [1, 3], from: 5 ft}\n"
 	for name, text := range specs {
 		plan := solved(t, text)
 		for _, task := range plan.Crew.Tasks {

@@ -160,7 +160,6 @@ func (s *Space) moment(i int) vec {
 // eigenvalues are negative.
 func (s *Space) eliminate(last int) (negative int) {
 	n, count := len(s.knots), last+1
-	var here [mostColumns + 1]vec
 	clear(s.small.a[:])
 	for i := 1; i < n-1; i++ {
 		if i > 1 {
@@ -171,20 +170,16 @@ func (s *Space) eliminate(last int) (negative int) {
 				s.block[i][e] -= p[e]
 			}
 			for c := range count {
-				carried := l.times(s.columns[c][i-1])
-				s.columns[c][i].add(-1, &carried)
+				s.columns[c][i] = s.columns[c][i].plus(-1, l.times(s.columns[c][i-1]))
 			}
-		}
-		for c := range count {
-			here[c] = s.columns[c][i]
 		}
 		var less int
 		s.inverse[i], less = s.block[i].inverse()
 		negative += less
 		for c := range count {
-			x, row := s.inverse[i].times(here[c]), &s.small.a[c]
+			x, row := s.inverse[i].times(s.columns[c][i]), &s.small.a[c]
 			for e := c; e < count; e++ {
-				row[e] += x.on(&here[e])
+				row[e] += x.on(&s.columns[e][i])
 			}
 		}
 	}

@@ -73,7 +73,7 @@ type place struct {
 	ahead
 	gap   measure.Length // to the next
 	plain plainLaid      // over it
-	known []found   // by wants and kind of socket; at the outlet by kind
+	known []found        // by wants and kind of socket; at the outlet by kind
 }
 
 // on returns the place so many steps on.

@@ -122,7 +122,7 @@ func TestFirstSocketsLieFree(t *testing.T) {
 	tl := tools{cordKind: cordKind{cord, []catalog.Inline{in}, []int64{3000}}, price: func(measure.Length) int64 { return 1000 }}
 	for over, want := range []mark{{0, 1, 6, 3000}, {1, 2, 7, 4000}} {
 		tl.past = 1
-		m, laid := newLiner(tl).lineUp([]call{{gap: 9.5 * measure.Foot, over: over, wants: 2}, {gap: 8 * measure.Foot, wants: 1}}, false)
+		m, laid := newLiner(tl).lineUp([]call{{gap: 9.5 * measure.Foot, over: over, wants: 2}, {gap: 8 * measure.Foot, wants: 1}}, plainSocket)
 		if deeds := laid.deeds(); m != want || deeds[0].skip != 1-over {
 			t.Errorf("past %d ways: %+v, want %+v; deeds %+v", over, m, want, deeds)
 		}
@@ -165,7 +165,7 @@ func TestLineAgainstBruteForce(t *testing.T) {
 			tl.inline = append(tl.inline, catalog.Inline{Cord: cord, Sockets: k, Apart: apart, Length: apart*measure.Length(k-1) + measure.Length(700+r.IntN(3000))})
 			tl.prices = append(tl.prices, 2000)
 		}
-		m, laid := newLiner(tl).lineUp(calls, false)
+		m, laid := newLiner(tl).lineUp(calls, plainSocket)
 		brute := leastPieces{calls, tl}
 		n := 0
 		for n <= 6 && !brute.within([]free{{-1, false}}, n) {

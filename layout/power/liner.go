@@ -21,9 +21,9 @@ func newLiner(t tools) *liner {
 	return l
 }
 
-// lineUp lays a line past all calls, from a three-way in the outlet's socket or without, and returns its mark; none, where there is neither a three-way nor a cord with several
+// lineUp lays a line past all calls, from a kind of socket in the outlet, and returns its mark; none, where there is neither a three-way nor a cord with several
 // sockets and more is wanted than one cord's end gives.
-func (l *liner) lineUp(calls []call, shared bool) (mark, begun) {
+func (l *liner) lineUp(calls []call, kind int16) (mark, begun) {
 	var at *place
 	var before call // with the way from the place to the next
 	for _, c := range slices.Backward(calls) {
@@ -31,10 +31,6 @@ func (l *liner) lineUp(calls []call, shared bool) (mark, begun) {
 		before = c
 	}
 	at = l.place(at, before.gap, ahead{over: int32(before.over)})
-	kind := int16(plainSocket)
-	if shared {
-		kind = tappedSocket
-	}
 	f := &at.known[kind]
 	if !f.done {
 		c := l.onward(at, state{}, false)
@@ -66,30 +62,22 @@ func (l *liner) place(next *place, gap measure.Length, a ahead) *place {
 // over lays plain cords over a gap as it was laid before, if it was.
 func (l *liner) over(gap measure.Length) plainLaid {
 	one, ok := l.plain[gap]
-	if !ok {
-		one = l.tools.over(gap)
-		l.plain[gap] = one
+	if ok {
+		return one
 	}
-	return one
-}
-
-// over lays plain cords over a gap.
-func (t tools) over(gap measure.Length) plainLaid {
-	one := plainLaid{lay: lay(t.cord, gap)}
+	one.lay = lay(l.tools.cord, gap)
 	one.mark = mark{pieces: int32(len(one.lay)), low: int32(len(one.lay))}
 	for _, c := range one.lay {
-		one.mark.cents += t.price(c)
+		one.mark.cents += l.tools.price(c)
 	}
+	l.plain[gap] = one
 	return one
 }
-
-// first is the move from the outlet.
-func (b begun) first() move { return b.from.known[b.kind].move }
 
 // deeds follows the best moves from the first on.
 func (b begun) deeds() []deed {
 	var out []deed
-	m, at, call := b.first(), b.from, -1
+	m, at, call := b.from.known[b.kind].move, b.from, -1
 	for {
 		d := deed{serves: int(m.serves), tap: m.tap, spare: int(m.spare), next: int(m.next), call: call}
 		if m.plain || m.inline > 0 || call < 0 {
@@ -222,9 +210,7 @@ func (l *liner) onward(p *place, s state, plain bool) choice {
 	if s.wants == 0 || !plain {
 		own := l.plainTo(p, m.step).mark
 		own.over = over * l.tools.past
-		m.plain = true
-		c.try(l, own, m)
-		m.plain = false
+		c.try(l, own, move{plain: true, to: m.to, step: m.step})
 	}
 	for i, in := range l.tools.inline {
 		skip, ok := skipped(in, gap)

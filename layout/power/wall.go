@@ -50,8 +50,6 @@ func (f *feeding) courses(k int, side spec.Side, stops []stop, by *liner, more b
 		for at := 1; at < len(stops); at++ {
 			orders = append(orders, [][]stop{stops[:at], stops[at:]})
 		}
-	}
-	if f.sources[k].outlet.Sockets > 1 && len(stops) <= mostCuts {
 		orders = append(orders, risersApart(stops)...)
 	}
 	if more {
@@ -60,10 +58,10 @@ func (f *feeding) courses(k int, side spec.Side, stops []stop, by *liner, more b
 	var out []course
 	for i, order := range orders {
 		either := i > 1 && !more // of the first two, each is the other's reverse; where volts ask for more, the order stays
-		c := f.course(k, side, order, by, risers, either, false)
+		c := f.course(k, side, order, by, risers, either, plainSocket)
 		out = append(out, c)
 		if c.tapped() { // where the outlet's socket holds a three-way for several lines, this one takes none there
-			out = append(out, f.course(k, side, order, by, risers, either, true))
+			out = append(out, f.course(k, side, order, by, risers, either, tappedSocket))
 		}
 	}
 	return out
@@ -72,21 +70,21 @@ func (f *feeding) courses(k int, side spec.Side, stops []stop, by *liner, more b
 // tapped reports whether some line begins with a three-way right in the outlet.
 func (c course) tapped() bool {
 	return slices.ContainsFunc(c.lines, func(l line) bool {
-		first := l.laid.first() // comes to the first call, by a cord or without
+		first := l.laid.from.known[l.laid.kind].move // comes to the first call, by a cord or without
 		return !first.plain && first.inline == 0 && l.laid.at(l.laid.from.next, first.to).move.tap
 	})
 }
 
-// course lays lines past stops in an order, or each in its reverse where that is better, from a three-way shared in the outlet's socket or without.
-func (f *feeding) course(k int, side spec.Side, order [][]stop, by *liner, risers mark, either, shared bool) course {
+// course lays lines past stops in an order, or each in its reverse where that is better, from a three-way shared in the outlet's socket or without: its kind of socket.
+func (f *feeding) course(k int, side spec.Side, order [][]stop, by *liner, risers mark, either bool, kind int16) course {
 	c := course{mark: risers, lines: make([]line, 0, len(order))}
 	for _, one := range order {
 		for _, part := range f.within(one, f.sources[k].most) {
-			l, m := f.line(k, side, part, by, shared)
+			l, m := f.line(k, side, part, by, kind)
 			if either && len(part) > 1 {
 				f.turned = append(f.turned[:0], part...)
 				slices.Reverse(f.turned)
-				if o, less := f.line(k, side, f.turned, by, shared); less.better(m) {
+				if o, less := f.line(k, side, f.turned, by, kind); less.better(m) {
 					l, m = o, less
 					l.stops = slices.Clone(f.turned)
 				}
@@ -96,7 +94,7 @@ func (f *feeding) course(k int, side spec.Side, order [][]stop, by *liner, riser
 				continue
 			}
 			for _, single := range singles(part) {
-				c.add(f.line(k, side, single, by, shared))
+				c.add(f.line(k, side, single, by, kind))
 			}
 		}
 	}
@@ -157,7 +155,6 @@ func (f *feeding) within(stops []stop, most measure.Current) [][]stop {
 	if sum <= most+hair {
 		return [][]stop{stops}
 	}
-	sum = 0
 	for _, s := range stops {
 		for _, w := range s.wants {
 			if len(out) == 0 || sum+w.amps > most+hair {
@@ -177,7 +174,7 @@ func (f *feeding) within(stops []stop, most measure.Current) [][]stop {
 }
 
 // line lays one line past stops.
-func (f *feeding) line(k int, side spec.Side, stops []stop, by *liner, shared bool) (line, mark) {
+func (f *feeding) line(k int, side spec.Side, stops []stop, by *liner, kind int16) (line, mark) {
 	way := f.sources[k].ways[side]
 	l := line{side: side, stops: stops}
 	calls := f.calls[:0]
@@ -194,13 +191,13 @@ func (f *feeding) line(k int, side spec.Side, stops []stop, by *liner, shared bo
 		}
 	}
 	f.calls = calls
-	m, laid := by.lineUp(calls, shared)
+	m, laid := by.lineUp(calls, kind)
 	l.laid = laid
 	end := stops[len(stops)-1]
 	if w := end.wants[0]; len(end.wants) == 1 && w.riser != nil {
 		calls[len(calls)-1].gap += w.riser.spot.climb
 		calls[len(calls)-1].up = true
-		right, up := by.lineUp(calls, shared)
+		right, up := by.lineUp(calls, kind)
 		if right != none {
 			right = right.minus(by.over(w.riser.spot.climb).mark)
 		}
