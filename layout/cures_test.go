@@ -77,12 +77,12 @@ func curesHold(t *testing.T, text string, p *layout.Plan) (cures []string) {
 		}
 		cures = append(cures, f.Code)
 		for _, cure := range append([][]finding.Change{f.Cure}, f.Else...) {
-			s, err := spec.Read("cured.yaml", []byte(cured(t, text, cure)))
-			if err != nil {
+			then := cured(t, text, cure)
+			if _, err := spec.Read("cured.yaml", []byte(then)); err != nil {
 				t.Errorf("%s: the spec with %v is refused: %v", f.Code, cure, err)
 				continue
 			}
-			for _, now := range layout.Solve(s).Findings {
+			for _, now := range solved(t, then).Findings {
 				if now.Code == f.Code && now.Key == f.Key {
 					t.Errorf("%v leaves\n  %s\nbefore:\n  %s", cure, now.Text, f.Text)
 				}
@@ -132,6 +132,7 @@ func TestCures(t *testing.T) {
 		"drop-lap-too-long":    base.with("lights", "{drops: [{where: ridge, string: drop led 100 warm, hang: 5 in, lap: 5 ft}]}"),
 	} {
 		t.Run(code, func(t *testing.T) {
+			t.Parallel()
 			p := solved(t, s.text())
 			if cures := curesHold(t, s.text(), p); !slices.Contains(cures, code) {
 				t.Errorf("no cure of %s; findings %v", code, findings(p))

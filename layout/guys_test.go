@@ -3,15 +3,13 @@ package layout_test
 import (
 	"math"
 	"testing"
-
-	"hoopwright/layout"
 )
 
 // TestGuysWithoutRidge: the guys of an end arch hold it one way only, so without a ridge it leans over the other way as one without guys does; those of an arch between
 // hold both ways, as do those of a lone arch.
 func TestGuysWithoutRidge(t *testing.T) {
 	along := func(tunnel, guys string) []float64 {
-		p := layout.Solve(read(t, "guys", base.with("tunnel", tunnel, "ridge", "false", "lights", wrapLegs, "guys", guys).text()))
+		p := solved(t, base.with("tunnel", tunnel, "ridge", "false", "lights", wrapLegs, "guys", guys).text())
 		var list []float64
 		for _, a := range p.Arches {
 			list = append(list, a.Along)
@@ -34,7 +32,7 @@ func TestGuysWithoutRidge(t *testing.T) {
 // Guys that pull down are set farther out only where the ground there is free: not into the keep band of a line 2 ft behind their stakes.
 func TestGuysAreNotSentIntoALine(t *testing.T) {
 	cured := func(site string) (cured, told bool) {
-		for _, f := range layout.Solve(read(t, "guys", base.with("tunnel", "{arches: 4, spacing: 4 ft 3 in}", "lights", wrapLegs, "guys", "{arches: [1, last], from: 7 ft, out: 5 ft}", "site", site).text())).Findings {
+		for _, f := range solved(t, base.with("tunnel", "{arches: 4, spacing: 4 ft 3 in}", "lights", wrapLegs, "guys", "{arches: [1, last], from: 7 ft, out: 5 ft}", "site", site).text()).Findings {
 			if f.Code == "guy-pulls-down" {
 				cured, told = len(f.Cure) > 0, true
 			}

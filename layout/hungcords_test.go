@@ -29,7 +29,7 @@ func TestCordsHangBeforeTheOpeningIsTried(t *testing.T) {
 	texts["crew 1"], texts["crew 2"] = base.with("crew", dice.Crew(d)).text(), base.with("crew", dice.Crew(d)).text()
 	hung := 0
 	for name, text := range texts {
-		p := layout.Solve(read(t, name, text))
+		p := solved(t, text)
 		up := goesUp(t, p)
 		hung += up
 		at := func(a crew.Action) (list []crew.Job) {

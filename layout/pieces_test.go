@@ -94,7 +94,7 @@ func TestPiecesAsABuilderWould(t *testing.T) {
 		{"rows on one wall, legs of the other, an outlet by each", eachWall, 6},
 		{"the same, one outlet, a cord over the way allowed", strings.NewReplacer("{name: barn, at: [10 m, 1 m], circuit: barn}, ", "", "barn: {volts: 230 V, breaker: 16 A, gfci: true}, ", "", "  outlets:", "  cords: {crossing: overhead}\n  outlets:").Replace(eachWall), 6},
 	} {
-		p := layout.Solve(read(t, c.name, c.source))
+		p := solved(t, c.source)
 		t.Logf("%s: %d cords, %d three-ways, %d plugs together", c.name, len(p.Cords), len(p.Taps), p.Power.Joints)
 		if n := p.Power.Pieces(); n > c.most || n == 0 {
 			t.Errorf("%s: %d cords and three-ways, at most %d are wanted", c.name, n, c.most)
@@ -114,7 +114,7 @@ func TestPiecesAsABuilderWould(t *testing.T) {
 
 // Leads that bridge the bays stay off the pipe, and the strings of four arches hang behind one plug.
 func TestLeadsBridge(t *testing.T) {
-	p := layout.Solve(read(t, "whole.yaml", wholeArches))
+	p := solved(t, wholeArches)
 	if len(p.Chains) != 3 {
 		t.Errorf("%d runs of %d strings", len(p.Chains), len(p.Strings))
 	}
@@ -135,7 +135,7 @@ func TestLeadsBridge(t *testing.T) {
 // A side way is a way to rows as well as to cords: rows stop at it, and no cord lies over it unless it is told.
 func TestTunnelWays(t *testing.T) {
 	source := strings.Replace(example(t, "millwalk"), "  opening: {width: 4 ft,", "  ways: [{bay: 3, wall: left}]\n  opening: {width: 4 ft,", 1)
-	p := layout.Solve(read(t, "ways.yaml", source))
+	p := solved(t, source)
 	for _, path := range p.Lights.Paths {
 		if path.Wall == spec.Left && path.First <= 3 && path.Last > 3 {
 			t.Errorf("a row path from arch %d to %d closes the way in bay 3", path.First, path.Last)
@@ -181,8 +181,8 @@ func TestLongestWalk(t *testing.T) {
 // may turn strings as well.
 func TestCrossingWouldSave(t *testing.T) {
 	one := strings.NewReplacer("{name: barn, at: [10 m, 1 m], circuit: barn}, ", "", "barn: {volts: 230 V, breaker: 16 A, gfci: true}, ", "").Replace(eachWall)
-	climbs := layout.Solve(read(t, "climbs", one))
-	passes := layout.Solve(read(t, "passes", strings.Replace(one, "  outlets:", "  cords: {crossing: overhead}\n  outlets:", 1)))
+	climbs := solved(t, one)
+	passes := solved(t, strings.Replace(one, "  outlets:", "  cords: {crossing: overhead}\n  outlets:", 1))
 	over := func(p *layout.Plan) bool {
 		return slices.ContainsFunc(p.Cords, func(c power.Cord) bool { return c.Over })
 	}

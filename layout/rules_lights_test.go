@@ -371,7 +371,7 @@ func circuitsHold(t *testing.T, p *layout.Plan) {
 // Without a GFCI a portable one is on the list: where the spec says that there is none it must be fixed, where it says nothing it is asked.
 func TestPortableGFCI(t *testing.T) {
 	for says, level := range map[string]finding.Level{", gfci: true": 0, ", gfci: false": finding.MustFix, "": finding.LookAt} {
-		p := layout.Solve(read(t, "spec.yaml", base.with("power", "{circuits: {a: {volts: 120 V, breaker: 15 A"+says+"}, b: {volts: 120 V, breaker: 20 A, gfci: true}}, split: left and right}").text()))
+		p := solved(t, base.with("power", "{circuits: {a: {volts: 120 V, breaker: 15 A"+says+"}, b: {volts: 120 V, breaker: 20 A, gfci: true}}, split: left and right}").text())
 		var got finding.Level
 		for _, f := range p.Findings {
 			if f.Code == "no-gfci" {

@@ -6,7 +6,6 @@ import (
 	"strings"
 	"testing"
 
-	"hoopwright/layout"
 	"hoopwright/layout/finding"
 )
 
@@ -46,7 +45,7 @@ func TestUnwise(t *testing.T) {
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
-			p := layout.Solve(read(t, "spec.yaml", tt.spec.text()))
+			p := solved(t, tt.spec.text())
 			i := slices.IndexFunc(p.Findings, func(f finding.Finding) bool { return f.Code == tt.code })
 			switch {
 			case i < 0 && tt.level != 0:
@@ -63,7 +62,7 @@ func TestUnwise(t *testing.T) {
 // TestAccepted: what the organiser takes on is a note with a name.
 func TestAccepted(t *testing.T) {
 	s := ours["in the way"].with("accept", "[{finding: stake-in-hard-ground, why: the patio has open joints there, by: Ana}]")
-	for _, f := range layout.Solve(read(t, "spec.yaml", s.text())).Findings {
+	for _, f := range solved(t, s.text()).Findings {
 		if f.Code == "stake-in-hard-ground" && (f.Level != finding.Note || f.AcceptedBy != "Ana" || !strings.Contains(f.AcceptedAs, "joints")) {
 			t.Errorf("%+v", f)
 		}
@@ -72,7 +71,7 @@ func TestAccepted(t *testing.T) {
 
 // TestDropsHangApart: two ends of a tunnel that differ only in how far their drops hang are not one kind of arch.
 func TestDropsHangApart(t *testing.T) {
-	p := layout.Solve(read(t, "spec.yaml", ours["hung unevenly"].text()))
+	p := solved(t, ours["hung unevenly"].text())
 	first, last := p.Arches[0], p.Arches[len(p.Arches)-1]
 	near(t, "drops of 4 in and 9 in", (first.Crown-first.Clear)-(last.Crown-last.Clear), -5*25.4, 1e-3)
 }
@@ -84,7 +83,7 @@ func TestHopeless(t *testing.T) {
 		except = append(except, fmt.Sprintf("{arches: [%d], height: %d in}", n, 300+n%50))
 	}
 	s := base.with("tunnel", "{arches: 60, spacing: 4 ft}", "arch", "{pipe: pvc sch40 1/2 in, sticks: [10 ft, 10 ft], height: 25 ft, except: ["+strings.Join(except, ", ")+"]}")
-	p := layout.Solve(read(t, "spec.yaml", s.text()))
+	p := solved(t, s.text())
 	none := 0
 	for _, code := range findings(p) {
 		if code == "must fix no-arch" {
@@ -101,7 +100,7 @@ func TestHopeless(t *testing.T) {
 
 // TestOtherSystem: a cord of the other system's lengths is called by what the store says, so that one in the shed is found.
 func TestOtherSystem(t *testing.T) {
-	p := layout.Solve(read(t, "spec.yaml", ours["metric mixed"].with("power", "{circuits: {a: {volts: 120 V, breaker: 15 A}, b: {volts: 120 V, breaker: 15 A}}, cords: []}").text()))
+	p := solved(t, ours["metric mixed"].with("power", "{circuits: {a: {volts: 120 V, breaker: 15 A}, b: {volts: 120 V, breaker: 15 A}}, cords: []}").text())
 	own := 0
 	for _, i := range p.Shopping {
 		if strings.HasPrefix(i.Item, "16 AWG") {

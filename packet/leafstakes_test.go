@@ -209,7 +209,7 @@ func TestStakesAreTickedOnce(t *testing.T) {
 // says so. The distance to the line is worked out here by trying its points.
 func TestNoStakeMayBeMovedIntoAKeepBand(t *testing.T) {
 	stuck, free := 0, 0
-	for seed := range uint64(60) {
+	for seed := range uint64(30) {
 		source := []byte(thrown(seed))
 		if sp, err := spec.Read("thrown", source); err != nil || len(sp.Site.Buried) == 0 {
 			continue

@@ -25,6 +25,8 @@ type Space struct {
 	push       float64 // N, in a wind of 1
 	held       float64 // m, where the crown is
 
+	arcs []float64 // m, of the pieces: see bow
+
 	foot  vec       // N, of the far foot on the rod
 	ridge float64   // N, of the ridge on the crown
 	pulls []tension // of the ties
@@ -82,6 +84,7 @@ func NewSpace(rod Rod, rest *Shape, parts int, wind []Load, crown float64, ties 
 		}
 		s.links = append(s.links, link{s: p.s, length: p.length, stiff: vec{p.torsion / p.length, p.stiff / p.length, p.stiff / p.length}, turn: 2 * math.Sin(p.turn/2)})
 	}
+	s.bow()
 	for _, load := range rod.Loads {
 		s.lay(s.dead, load, load.Weight)
 		s.weight += load.Weight
@@ -109,6 +112,16 @@ func NewSpace(rod Rod, rest *Shape, parts int, wind []Load, crown float64, ties 
 	}
 	s.turnAxes()
 	return s, s.settle()
+}
+
+// bow finds how long the pieces that bend are for lay, as they are bent now.
+func (s *Space) bow() {
+	s.arcs = make([]float64, len(s.cut.pieces))
+	for i := range s.cut.pieces {
+		if p := &s.cut.pieces[i]; p.stiff != 0 {
+			s.arcs[i] = p.length * s.chord(p)
+		}
+	}
 }
 
 // chord is how much shorter than twice its half a bending piece is for its two tangents' mean to carry it along its arc.
@@ -140,7 +153,7 @@ func (s *Space) lay(sum []float64, load Load, size float64) {
 		if p.stiff == 0 {
 			sum[p.node] += p.length * (beyond + own*at)
 		} else {
-			l := p.length * s.chord(p)
+			l := s.arcs[i]
 			sum[p.node] += l * (beyond/2 + own*at*(1-at/2))
 			sum[p.node+1] += l * (beyond/2 + own*at*at/2)
 		}

@@ -108,4 +108,7 @@ func (s *Space) CrownStiffness() (stiffness float64, held bool) {
 }
 
 // Place returns where a place of the rod is, m.
-func (s *Space) Place(at float64) [3]float64 { return s.place(s.lever(at)) }
+func (s *Space) Place(at float64) [3]float64 {
+	s.bow()
+	return s.place(s.lever(at))
+}

@@ -73,7 +73,7 @@ func (s *Space) assemble(wind float64) {
 		force[1] -= s.dead[i]
 		force[2] += wind*s.wind[i] + s.ridge*s.crown[i]
 		for j := range s.ties {
-			force = force.plus(s.pulls[j].force*s.levers[j][i], s.pulls[j].toward)
+			force.add(s.pulls[j].force*s.levers[j][i], &s.pulls[j].toward)
 		}
 		along := force.dot(t)
 		b := &s.block[i]
@@ -177,9 +177,9 @@ func (s *Space) eliminate(last int) (negative int) {
 		s.inverse[i], less = s.block[i].inverse()
 		negative += less
 		for c := range count {
-			x := s.inverse[i].times(s.columns[c][i])
+			x, row := s.inverse[i].times(s.columns[c][i]), &s.small.a[c]
 			for e := c; e < count; e++ {
-				s.small.a[c][e] += x.dot(s.columns[e][i])
+				row[e] += x.on(&s.columns[e][i])
 			}
 		}
 	}
@@ -260,7 +260,7 @@ func (s *Space) Move(step Step, aside float64) float64 {
 	for i := n - 2; i > 0; i-- {
 		x := turns[i].times(-1)
 		for c := range last {
-			x = x.plus(u[c], s.columns[c][i])
+			x.add(u[c], &s.columns[c][i])
 		}
 		if i < n-2 {
 			x = x.plus(-1, s.side[i].times(turns[i+1]))

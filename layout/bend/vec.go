@@ -14,6 +14,12 @@ func (a vec) cross(b vec) vec {
 // plus returns a + t·b.
 func (a vec) plus(t float64, b vec) vec { return vec{a[0] + t*b[0], a[1] + t*b[1], a[2] + t*b[2]} }
 
+// add adds t·b to a, in place: sums over many are made of it.
+func (a *vec) add(t float64, b *vec) { a[0], a[1], a[2] = a[0]+t*b[0], a[1]+t*b[1], a[2]+t*b[2] }
+
+// on returns the dot product, the same as dot, without copies.
+func (a *vec) on(b *vec) float64 { return a[0]*b[0] + a[1]*b[1] + a[2]*b[2] }
+
 func (a vec) length() float64 { return math.Sqrt(a.dot(a)) }
 
 // mat is a 3×3 matrix, row by row.

@@ -178,7 +178,7 @@ func TestHonestMarkingPassesAndAWrongDotDoesNot(t *testing.T) {
 	const wrong = 3 * 25.4
 	for name, s := range specsToMark(t) {
 		m := newSimulated(t, s)
-		const runs = 300
+		const runs = 200
 		passed := 0
 		for range runs {
 			if m.run(ground.Spot{Index: -1}, 0) == 0 {

@@ -57,7 +57,7 @@ func (s *searcher) bound(picks []pick) int {
 }
 
 func (s *searcher) wallBound(side spec.Side, stops []stop) wallBound {
-	m := riserMark(stops, s.tools)
+	m := riserMark(stops, s.liner)
 	b := wallBound{risers: int(m.pieces)}
 	way := s.sources[s.source].ways[side]
 	led, low := false, 0

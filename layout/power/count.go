@@ -292,7 +292,7 @@ func (f *feeding) crossing() int {
 		return 0
 	}
 	free := *f.site
-	free.past, free.lines = 0, map[string]lineLaid{}
+	free.past, free.liners = 0, map[string]*liner{}
 	with := feed(&free, f.joining, f.back)
 	if n := f.plan.Pieces() - with.plan.Pieces(); n >= leastSaved && with.plan.unfed() <= f.plan.unfed() {
 		return n

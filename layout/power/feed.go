@@ -55,6 +55,8 @@ type feeding struct {
 	plan    Plan
 	bound   int // fewest pieces that any choice could do with, 0 where not known
 	joining joining
+	turned  []stop // room for course
+	calls   []call // and for line
 }
 
 // Feed plans how the strings are fed. Without circuits or outlets in the spec it makes the runs alone.

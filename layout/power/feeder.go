@@ -117,7 +117,7 @@ func (f *feeding) lay(k int, picks []pick) atOutlet {
 // bothCourses lists the courses of both walls.
 func (f *feeding) bothCourses(k int, stops [2][]stop, kind cordKind, more bool) (out [2][]course) {
 	for side := range out {
-		out[side] = f.courses(k, spec.Side(side), stops[side], f.toolsOf(kind), more)
+		out[side] = f.courses(k, spec.Side(side), stops[side], f.linerOf(kind), more)
 	}
 	return out
 }

@@ -37,7 +37,8 @@ func (f *feeding) grow(src source, lines []line, cord catalog.Cord) []Joint {
 // line adds one line's joints.
 func (g *grower) line(from int, l line) {
 	cur, used := from, make([]int, len(l.stops))
-	for i, d := range l.deeds {
+	deeds := l.laid.deeds()
+	for i, d := range deeds {
 		s := l.stops[d.call]
 		if len(d.cords) > 0 || d.inline != nil || cur == from {
 			cur = g.laid(cur, from, l.side, s.arch, d)
@@ -60,7 +61,7 @@ func (g *grower) line(from int, l line) {
 			g.leaf(cur, l.side, l.stops[d.call+1], d.leaf)
 		}
 		if d.next > 0 {
-			to := l.stops[l.deeds[i+1].call].arch
+			to := l.stops[deeds[i+1].call].arch
 			j, b := g.foot(l.side, to), g.joints[cur]
 			j.From, j.Socket, j.Of, j.Skips, j.inline = cur, b.Socket+d.next, b.Of, d.next-1, b.inline
 			j.Copper = measure.Length(d.next) * b.inline.Apart

@@ -44,8 +44,6 @@ type tools struct {
 	tap   int64 // what one costs
 	price func(measure.Length) int64
 	past  int32 // what a way passed counts for, see site
-
-	shared bool // the outlet's socket has a three-way in it already
 }
 
 // deed is a step in laying a line.
@@ -61,10 +59,35 @@ type deed struct {
 	call   int              // where
 }
 
-// state is where the laying of a line stands: one free socket at a call.
+// ahead is a call, or with no wants the outlet, and all that comes after it: what is best from there on hangs on nothing before, so that lines share it.
+type ahead struct {
+	next  *place // nil after the last
+	gap   uint64 // bits of the length to the next: places are looked up very often, and plain words are found fastest
+	over  int32  // ways passed to the next
+	wants int16
+	up    int16 // 1 for a call that is led up to
+}
+
+// place is what is known of what lies ahead.
+type place struct {
+	ahead
+	gap   measure.Length // to the next
+	plain plainLaid      // over it
+	known []found        // by wants and kind of socket; at the outlet by kind
+}
+
+// on returns the place so many steps on.
+func (p *place) on(step int8) *place {
+	for ; step > 0; step-- {
+		p = p.next
+	}
+	return p
+}
+
+// state is where the laying of a line stands: one free socket at a place.
 type state struct {
-	call, wants int16 // wants still to serve there
-	kind        int16 // plain, tapped, or 2 and more: a cord with several sockets and how many are left on it
+	wants int16 // still to serve there
+	kind  int16 // plain, tapped, or 2 and more: a cord with several sockets and how many are left on it
 }
 
 // The kinds of free socket.
@@ -75,16 +98,20 @@ const (
 	inlineSocket        // the first of a cord with several sockets, see liner.base
 )
 
-// liner lays one line of cord past calls with the best mark: a dynamic program over what is left to serve and what socket is at hand.
+// liner lays lines of one kind of cord past calls, each with the best mark: a dynamic program over what is left to serve and what socket is at hand.
 type liner struct {
-	calls []call
-	tools tools
-	base  []int // of each cord with several sockets: the state kind with none left
-	kinds int
-	most  int // wants at one call
-	known []found
-	plain []plainLaid // to each call from the one before, and at last to the same one
-	past  []plainLaid // to each call from the one before that
+	tools  tools
+	base   []int // of each cord with several sockets: the state kind with none left
+	kinds  int
+	places map[ahead]*place
+	plain  map[measure.Length]plainLaid // by gap
+}
+
+// begun is a line laid from an outlet.
+type begun struct {
+	*liner
+	from *place
+	kind int16 // of the outlet's socket
 }
 
 // found is what is known of a state.
@@ -103,6 +130,7 @@ type plainLaid struct {
 // move is the best thing to do in a state: a deed in few bytes, for there are many states.
 type move struct {
 	to     state
+	step   int8 // places that it goes on
 	end    bool
 	plain  bool // lays plain cords
 	tap    bool

@@ -122,8 +122,8 @@ func TestFirstSocketsLieFree(t *testing.T) {
 	tl := tools{cordKind: cordKind{cord, []catalog.Inline{in}, []int64{3000}}, price: func(measure.Length) int64 { return 1000 }}
 	for over, want := range []mark{{0, 1, 6, 3000}, {1, 2, 7, 4000}} {
 		tl.past = 1
-		m, deeds := lineUp([]call{{gap: 9.5 * measure.Foot, over: over, wants: 2}, {gap: 8 * measure.Foot, wants: 1}}, tl)
-		if m != want || deeds[0].skip != 1-over {
+		m, laid := newLiner(tl).lineUp([]call{{gap: 9.5 * measure.Foot, over: over, wants: 2}, {gap: 8 * measure.Foot, wants: 1}}, plainSocket)
+		if deeds := laid.deeds(); m != want || deeds[0].skip != 1-over {
 			t.Errorf("past %d ways: %+v, want %+v; deeds %+v", over, m, want, deeds)
 		}
 	}
@@ -149,7 +149,7 @@ func TestCordsRise(t *testing.T) {
 func TestLineAgainstBruteForce(t *testing.T) {
 	cord, _ := catalog.FindCord("16 AWG")
 	several, more := 0, 0
-	for seed := range uint64(400) {
+	for seed := range uint64(200) {
 		r := rand.New(rand.NewPCG(seed, 11))
 		var calls []call
 		for range 1 + r.IntN(4) {
@@ -165,7 +165,7 @@ func TestLineAgainstBruteForce(t *testing.T) {
 			tl.inline = append(tl.inline, catalog.Inline{Cord: cord, Sockets: k, Apart: apart, Length: apart*measure.Length(k-1) + measure.Length(700+r.IntN(3000))})
 			tl.prices = append(tl.prices, 2000)
 		}
-		m, deeds := lineUp(calls, tl)
+		m, laid := newLiner(tl).lineUp(calls, plainSocket)
 		brute := leastPieces{calls, tl}
 		n := 0
 		for n <= 6 && !brute.within([]free{{-1, false}}, n) {
@@ -178,16 +178,16 @@ func TestLineAgainstBruteForce(t *testing.T) {
 			more++
 		}
 		if int(m.pieces) < n {
-			t.Fatalf("seed %d: %d pieces, by trying everything %d: %+v, sockets %+v, deeds %+v", seed, m.pieces, n, calls, tl.inline, deeds)
+			t.Fatalf("seed %d: %d pieces, by trying everything %d: %+v, sockets %+v, deeds %+v", seed, m.pieces, n, calls, tl.inline, laid.deeds())
 		}
 		if n > 2 {
 			several++
 		}
 	}
-	if more > 12 {
-		t.Errorf("%d of 400 cases take more pieces than must be", more)
+	if more > 6 {
+		t.Errorf("%d of 200 cases take more pieces than must be", more)
 	}
-	if several < 150 {
+	if several < 75 {
 		t.Errorf("only %d cases took more than two pieces", several)
 	}
 }

@@ -25,12 +25,12 @@ type searcher struct {
 	*feeding
 	source int
 	units  []int
-	tools  tools
+	liner  *liner
 }
 
 // searcherOf readies a search.
 func (f *feeding) searcherOf(k int, units []int) *searcher {
-	return &searcher{feeding: f, source: k, units: units, tools: f.toolsOf(f.sources[k].searched())}
+	return &searcher{feeding: f, source: k, units: units, liner: f.linerOf(f.sources[k].searched())}
 }
 
 // every visits every choice of ways for the units; it reports false, and visits none, where there are too many.
@@ -114,7 +114,7 @@ func (s *searcher) mark(picks []pick) (mark, bool) {
 func (s *searcher) laidOn(side spec.Side, picks []pick) []course {
 	w := s.wall(side, picks)
 	if w.courses == nil {
-		w.courses = s.courses(s.source, side, w.stops, s.tools, false)
+		w.courses = s.courses(s.source, side, w.stops, s.liner, false)
 	}
 	return w.courses
 }

@@ -169,21 +169,18 @@ func (f *feeding) both(under, over int) []lights.String {
 }
 
 // riserMark is what the stops of one wall need besides the lines along the feet: risers with their three-ways.
-func riserMark(stops []stop, t tools) mark {
+func riserMark(stops []stop, by *liner) mark {
 	var m mark
 	for _, s := range stops {
 		for _, w := range s.wants {
 			if w.riser == nil {
 				continue
 			}
-			cords := lay(t.cord, w.riser.spot.climb)
-			m.pieces += int32(len(cords) + w.riser.taps)
-			m.low += int32(len(cords) - 1)
-			for _, l := range cords {
-				m.cents += t.price(l)
-			}
+			m = m.plus(by.over(w.riser.spot.climb).mark)
+			m.pieces += int32(w.riser.taps)
+			m.low--
 			if w.riser.taps > 0 {
-				m.cents += t.tap
+				m.cents += by.tools.tap
 			}
 		}
 	}

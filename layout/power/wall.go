@@ -3,8 +3,6 @@
 package power
 
 import (
-	"encoding/binary"
-	"math"
 	"slices"
 
 	"hoopwright/layout/measure"
@@ -15,7 +13,7 @@ import (
 type line struct {
 	side  spec.Side
 	stops []stop
-	deeds []deed
+	laid  begun
 	amps  measure.Current
 	up    bool // its last cord leads right up to the one riser that is wanted there
 }
@@ -31,11 +29,11 @@ const mostCuts = 12
 
 // courses lists the ways to feed a wall's stops: from one end to the other, from the other end, from the nearest foot both ways; on a short wall, in two lines cut anywhere, either laid from either end;
 // and, where the volts ask for more lines, with the far half or quarters on lines of their own. Each line carries no more than its cord may.
-func (f *feeding) courses(k int, side spec.Side, stops []stop, t tools, more bool) []course {
+func (f *feeding) courses(k int, side spec.Side, stops []stop, by *liner, more bool) []course {
 	if len(stops) == 0 {
 		return []course{{}}
 	}
-	risers := riserMark(stops, t)
+	risers := riserMark(stops, by)
 	back := slices.Clone(stops)
 	slices.Reverse(back)
 	orders := [][][]stop{{stops}, {back}}
@@ -52,22 +50,18 @@ func (f *feeding) courses(k int, side spec.Side, stops []stop, t tools, more boo
 		for at := 1; at < len(stops); at++ {
 			orders = append(orders, [][]stop{stops[:at], stops[at:]})
 		}
-	}
-	if f.sources[k].outlet.Sockets > 1 && len(stops) <= mostCuts {
 		orders = append(orders, risersApart(stops)...)
 	}
 	if more {
 		orders = append(orders, halves(ahead, behind)...)
 	}
 	var out []course
-	shared := t
-	shared.shared = true
 	for i, order := range orders {
 		either := i > 1 && !more // of the first two, each is the other's reverse; where volts ask for more, the order stays
-		c := f.course(k, side, order, t, risers, either)
+		c := f.course(k, side, order, by, risers, either, plainSocket)
 		out = append(out, c)
 		if c.tapped() { // where the outlet's socket holds a three-way for several lines, this one takes none there
-			out = append(out, f.course(k, side, order, shared, risers, either))
+			out = append(out, f.course(k, side, order, by, risers, either, tappedSocket))
 		}
 	}
 	return out
@@ -76,22 +70,23 @@ func (f *feeding) courses(k int, side spec.Side, stops []stop, t tools, more boo
 // tapped reports whether some line begins with a three-way right in the outlet.
 func (c course) tapped() bool {
 	return slices.ContainsFunc(c.lines, func(l line) bool {
-		first := l.deeds[0] // comes to the first call, by a cord or without
-		return len(first.cords) == 0 && first.inline == nil && len(l.deeds) > 1 && l.deeds[1].tap
+		first := l.laid.from.known[l.laid.kind].move // comes to the first call, by a cord or without
+		return !first.plain && first.inline == 0 && l.laid.at(l.laid.from.next, first.to).move.tap
 	})
 }
 
-// course lays lines past stops in an order, or each in its reverse where that is better.
-func (f *feeding) course(k int, side spec.Side, order [][]stop, t tools, risers mark, either bool) course {
-	c := course{mark: risers}
+// course lays lines past stops in an order, or each in its reverse where that is better, from a three-way shared in the outlet's socket or without: its kind of socket.
+func (f *feeding) course(k int, side spec.Side, order [][]stop, by *liner, risers mark, either bool, kind int16) course {
+	c := course{mark: risers, lines: make([]line, 0, len(order))}
 	for _, one := range order {
 		for _, part := range f.within(one, f.sources[k].most) {
-			l, m := f.line(k, side, part, t)
+			l, m := f.line(k, side, part, by, kind)
 			if either && len(part) > 1 {
-				back := slices.Clone(part)
-				slices.Reverse(back)
-				if o, less := f.line(k, side, back, t); less.better(m) {
+				f.turned = append(f.turned[:0], part...)
+				slices.Reverse(f.turned)
+				if o, less := f.line(k, side, f.turned, by, kind); less.better(m) {
 					l, m = o, less
+					l.stops = slices.Clone(f.turned)
 				}
 			}
 			if m != none {
@@ -99,7 +94,7 @@ func (f *feeding) course(k int, side spec.Side, order [][]stop, t tools, risers 
 				continue
 			}
 			for _, single := range singles(part) {
-				c.add(f.line(k, side, single, t))
+				c.add(f.line(k, side, single, by, kind))
 			}
 		}
 	}
@@ -154,6 +149,14 @@ func (f *feeding) within(stops []stop, most measure.Current) [][]stop {
 	var sum measure.Current
 	for _, s := range stops {
 		for _, w := range s.wants {
+			sum += w.amps
+		}
+	}
+	if sum <= most+hair {
+		return [][]stop{stops}
+	}
+	for _, s := range stops {
+		for _, w := range s.wants {
 			if len(out) == 0 || sum+w.amps > most+hair {
 				out = append(out, nil)
 				sum = 0
@@ -171,47 +174,38 @@ func (f *feeding) within(stops []stop, most measure.Current) [][]stop {
 }
 
 // line lays one line past stops.
-func (f *feeding) line(k int, side spec.Side, stops []stop, t tools) (line, mark) {
+func (f *feeding) line(k int, side spec.Side, stops []stop, by *liner, kind int16) (line, mark) {
 	way := f.sources[k].ways[side]
 	l := line{side: side, stops: stops}
-	calls := make([]call, len(stops))
+	calls := f.calls[:0]
 	for i, s := range stops {
-		c := call{gap: f.site.toFoot(way, side, s.arch) + s.lift, over: way.over + f.site.crosses(side, way.arch, s.arch), wants: len(s.wants)}
-		if i > 0 {
+		c := call{wants: len(s.wants)}
+		if i == 0 {
+			c.gap, c.over = f.site.toFoot(way, side, s.arch)+s.lift, way.over+f.site.crosses(side, way.arch, s.arch)
+		} else {
 			c.gap, c.over = f.site.runs(side, stops[i-1].arch, s.arch)+stops[i-1].lift+s.lift, f.site.crosses(side, stops[i-1].arch, s.arch)
 		}
-		calls[i] = c
+		calls = append(calls, c)
 		for _, w := range s.wants {
 			l.amps += w.amps
 		}
 	}
-	m := f.site.lineUp(calls, t, &l)
+	f.calls = calls
+	m, laid := by.lineUp(calls, kind)
+	l.laid = laid
 	end := stops[len(stops)-1]
 	if w := end.wants[0]; len(end.wants) == 1 && w.riser != nil {
-		up := line{side: side, stops: stops, amps: l.amps, up: true}
 		calls[len(calls)-1].gap += w.riser.spot.climb
 		calls[len(calls)-1].up = true
-		right := f.site.lineUp(calls, t, &up)
+		right, up := by.lineUp(calls, kind)
 		if right != none {
-			right = right.minus(t.over(w.riser.spot.climb).mark)
+			right = right.minus(by.over(w.riser.spot.climb).mark)
 		}
 		if right.better(m) {
-			return up, right
+			m, l.laid, l.up = right, up, true
 		}
 	}
 	return l, m
-}
-
-// lineUp lays a line past calls as it was laid before, if it was.
-func (s *site) lineUp(calls []call, t tools, l *line) mark {
-	at := s.keyOf(calls, t)
-	known, ok := s.lines[at]
-	if !ok {
-		known.mark, known.deeds = lineUp(calls, t)
-		s.lines[at] = known
-	}
-	l.deeds = known.deeds
-	return known.mark
 }
 
 // risersApart gives each riser in turn a line of its own.
@@ -231,26 +225,12 @@ func risersApart(stops []stop) (orders [][][]stop) {
 	return orders
 }
 
-// toolsOf returns what lines of one kind of cord are made of.
-func (f *feeding) toolsOf(c cordKind) tools {
-	return tools{cordKind: c, fans: f.fans, tap: f.prices.tap, price: f.prices.cord(c.cord), past: f.site.past}
-}
-
-// lineLaid is a line as it was laid before: from choice to choice most are the same.
-type lineLaid struct {
-	mark  mark
-	deeds []deed
-}
-
-// keyOf says in bytes what a line past calls is laid by.
-func (s *site) keyOf(calls []call, t tools) string {
-	key := append(make([]byte, 0, 12*len(calls)+16), t.cord.Name...)
-	if t.shared {
-		key = append(key, '+')
+// linerOf returns what lays lines of one kind of cord, the same for all lines: from choice to choice most end alike.
+func (f *feeding) linerOf(c cordKind) *liner {
+	l := f.site.liners[c.cord.Name]
+	if l == nil {
+		l = newLiner(tools{cordKind: c, fans: f.fans, tap: f.prices.tap, price: f.prices.cord(c.cord), past: f.site.past})
+		f.site.liners[c.cord.Name] = l
 	}
-	for _, c := range calls {
-		key = binary.LittleEndian.AppendUint64(key, math.Float64bits(float64(c.gap)))
-		key = append(key, byte(c.over), byte(c.wants), byte(b2i(c.up)))
-	}
-	return string(key)
+	return l
 }

@@ -22,13 +22,13 @@ type site struct {
 	ways [2][]int            // by side: how many side ways there are before each arch, arch 1 first
 	past int32               // what a way that a cord passes counts for before all else: nothing where the spec says how cords pass
 
-	lineOf []int               // line of each string
-	lines  map[string]lineLaid // of cord, laid so far
+	lineOf []int             // line of each string
+	liners map[string]*liner // by cord
 }
 
 // newSite measures the walls.
 func newSite(in Input) *site {
-	s := &site{Input: in, offs: obstacles(in.Spec), lines: map[string]lineLaid{}, past: 1}
+	s := &site{Input: in, offs: obstacles(in.Spec), liners: map[string]*liner{}, past: 1}
 	if in.Spec.Site.Cords.Crossing != spec.CrossSeldom {
 		s.past = 0
 	}
