@@ -27,7 +27,7 @@ const untidy = 1
 // HOOPWRIGHT_THROWN=2000 throws as many, of all lengths; 500-600 throws
 // some of them.
 func TestThrownTheWholeWay(t *testing.T) {
-	first, last, most := uint64(0), uint64(60), 6
+	first, last, most := uint64(0), uint64(30), 6
 	long := os.Getenv("HOOPWRIGHT_THROWN")
 	if long != "" {
 		most = 240
