@@ -156,5 +156,5 @@ func (c *CordPlan) placed(s Section, room paper.Rect) siteMap {
 
 // fits reports whether a section fits a room at the plan's scale.
 func (c *CordPlan) fits(s Section, room paper.Rect) bool {
-	return c.width(s) <= room.W && c.Scale.Length(float64(c.extent(s).H))+2*planMargin <= room.H
+	return c.width(s) <= room.W && c.Height([]Section{s}) <= room.H
 }

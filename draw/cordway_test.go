@@ -87,8 +87,8 @@ func TestOverheadCordsAreNumberedThere(t *testing.T) {
 			if any {
 				over++
 			}
-			if any && near > 8 {
-				t.Errorf("%s: %s has no number within 8 mm of where it goes overhead: %.1f", name, text, near)
+			if any && near > 10 {
+				t.Errorf("%s: %s has no number within 10 mm of where it goes overhead: %.1f", name, text, near)
 			}
 		}
 		if over == 0 {
