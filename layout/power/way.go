@@ -19,8 +19,10 @@ type site struct {
 	feet [2][]ground.Stake   // by side, arch 1 first
 	run  [2][]measure.Length // distance of each foot along its wall from arch 1's, level differences in
 	offs []obstacle          // what cords keep off
-	ways [2][]int            // by side: how many side ways there are before each arch, arch 1 first
-	past int32               // what a way that a cord passes counts for before all else: nothing where the spec says how cords pass
+
+	lanes []lane   // before the entrance and beyond the exit
+	ways  [2][]int // by side: how many side ways there are before each arch, arch 1 first
+	past  int32    // what a way that a cord passes counts for before all else: nothing where the spec says how cords pass
 
 	lineOf []int               // line of each string
 	lines  map[string]lineLaid // of cord, laid so far
@@ -28,7 +30,7 @@ type site struct {
 
 // newSite measures the walls.
 func newSite(in Input) *site {
-	s := &site{Input: in, offs: obstacles(in.Spec), lines: map[string]lineLaid{}, past: 1}
+	s := &site{Input: in, offs: obstacles(in.Spec), lanes: lanes(in), lines: map[string]lineLaid{}, past: 1}
 	if in.Spec.Site.Cords.Crossing != spec.CrossSeldom {
 		s.past = 0
 	}
@@ -155,7 +157,7 @@ func (s *site) approach(o spec.Outlet, side spec.Side) approach {
 			near = i
 		}
 	}
-	path := around(o.At, s.feet[own][near].At(), s.offs)
+	path := s.way(o.At, s.feet[own][near].At(), own)
 	out := approach{arch: near, path: path}
 	for i := 1; i < len(path); i++ {
 		out.lies += ground.Distance(path[i-1], path[i])
@@ -223,20 +225,6 @@ func (s *site) passed(path []spec.Point) (out [][2]lights.Part) {
 		before = here
 	}
 	return out
-}
-
-// amidst reports whether a point lies in the middle of the way before its first arch or beyond its last, as wide as the opening: from there a cord lies to
-// either wall without passing the way.
-func (s *site) amidst(p spec.Point) bool {
-	stations := s.Ground.Stations
-	for i, ahead := range map[int]float64{0: -1, len(stations) - 1: 1} {
-		sin, cos := math.Sincos(float64(stations[i].Heading))
-		dx, dy := float64(p.X-stations[i].At.X), float64(p.Y-stations[i].At.Y)
-		if ahead*(dx*sin+dy*cos) > 0 && math.Abs(dx*cos-dy*sin) <= float64(s.Spec.Tunnel.OpeningWidth/2) {
-			return true
-		}
-	}
-	return false
 }
 
 // sideOf returns the side of the walk's centreline, drawn on straight at both ends, that a point lies on.
