@@ -79,7 +79,7 @@ func (m siteMaps) cords(room paper.Rect) (list []block.Block) {
 	return list
 }
 
-const cordsDrawnApart = "Cords lie on the ground, outside against the feet; here drawn apart."
+const cordsDrawnApart = "Cords lie on the ground, outside against the feet; here drawn apart. Dotted: overhead. Diamonds: guy stakes."
 
 // said is what is said aloud when everyone has come, and who has heard it.
 func (m siteMaps) said(more string) block.Block {
