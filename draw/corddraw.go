@@ -164,7 +164,7 @@ func (c *CordPlan) tag(b *place.Board, ways [][]leg, own int, room paper.Rect) (
 	all := seen(ways[own], room)
 	for _, g := range all {
 		if long := g.q.Sub(g.p).Long(); !g.over && (long >= tagAgain || !set && long >= tagLeast) {
-			set = g.numbered(b, fmt.Sprintf("C%d", c.cords[own].number), func(at paper.Point) bool { return offOthers(at, ways, own) }) || set
+			set = g.numbered(b, c.cords[own].name(), func(at paper.Point) bool { return offOthers(at, ways, own) }) || set
 		}
 	}
 	return set || len(all) == 0
@@ -174,7 +174,7 @@ func (c *CordPlan) tag(b *place.Board, ways [][]leg, own int, room paper.Rect) (
 // beside them, each where its cord lies alone if it does. It returns those that find none.
 func (c *CordPlan) tagsBeside(b *place.Board, ways [][]leg, left []int, room paper.Rect) (missing []string) {
 	for own, way := range ways {
-		text := fmt.Sprintf("C%d", c.cords[own].number)
+		text := c.cords[own].name()
 		set := func(at, toward paper.Point, leader place.End, reach paper.Length) bool {
 			return b.Label(place.Label{At: at, Text: text, Lettering: paper.CellSmall, Leader: leader, Clear: 1, Reach: reach, Toward: toward})
 		}

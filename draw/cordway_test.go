@@ -75,7 +75,7 @@ func TestOverheadCordsAreNumberedThere(t *testing.T) {
 		d := siteSheet{SitePlan: s, m: s.placed(s.Sections[0], paper.Rect{X: room.X, Y: room.Y, W: room.W, H: room.H - siteFoot - 1}), sec: s.Sections[0]}
 		over := 0
 		for i, way := range s.cords.ways(d.m, d.sec) {
-			text, near, any := fmt.Sprintf("C%d", s.cords.cords[i].number), math.Inf(1), false
+			text, near, any := s.cords.cords[i].name(), math.Inf(1), false
 			for _, g := range way {
 				for _, op := range page.Ops {
 					if x, ok := op.(paper.Text); ok && g.over && x.String == text {

@@ -22,10 +22,7 @@ type lane struct {
 }
 
 // laneFar is how far a lane is drawn on: past any cord's way round its end.
-const laneFar = 200 * measure.Metre
-
-// laneSeen is how far from the tunnel an outlet in a lane is told of: nearer than that people have not spread out. Our own choice.
-const laneSeen = 10 * measure.Metre
+const laneFar = 20 * practice.LaneSeen
 
 // lanes are the two lanes of a tunnel.
 func lanes(in Input) []lane {
@@ -96,7 +93,7 @@ func (s *site) amidst(p spec.Point) bool {
 // standsInLane returns how far before the entrance or beyond the exit an outlet stands in a lane as wide as its arch; 0 where it stands in none.
 func (s *site) standsInLane(p spec.Point) (ahead measure.Length, exit bool) {
 	for i, l := range s.lanes {
-		if ahead, right := l.seen(p); ahead > 0 && ahead <= laneSeen && measure.Abs(right) <= l.feet {
+		if ahead, right := l.seen(p); ahead > 0 && ahead <= practice.LaneSeen && measure.Abs(right) <= l.feet {
 			return ahead, i == 1
 		}
 	}

@@ -71,3 +71,28 @@ func TestCordsKeepOutOfLanes(t *testing.T) {
 		}
 	}
 }
+
+// From an outlet nearly amidst a bay a cord lies straight to either foot; to one farther on, along the wall from the nearer of the two.
+func TestCordsLieStraightToEitherFoot(t *testing.T) {
+	in := tunnel(4)
+	in.legs(label("led", 4.8, catalog.LED))
+	in.outlet("porch", half+4000, 1.5*bay+20, 120, 15)
+	s := newSite(in)
+	a := s.approach(in.Spec.Site.Outlets[0], spec.Right)
+	rise := practice.OutletRise(in.Spec.Units)
+	slant := func(y measure.Length) measure.Length { return measure.Length(math.Hypot(4000, float64(y))) }
+	for arch, want := range []measure.Length{slant(0.5*bay+20) + bay, slant(0.5*bay + 20), slant(0.5*bay - 20), slant(0.5*bay-20) + bay} {
+		if got := s.toFoot(a, spec.Right, arch); math.Abs(float64(got-want-rise)) > 0.01 {
+			t.Errorf("to foot %d %v, want %v", arch+1, got, want+rise)
+		}
+		var lies measure.Length
+		path := s.pathTo(a, spec.Right, arch)
+		for i := 1; i < len(path); i++ {
+			lies += ground.Distance(path[i-1], path[i])
+		}
+		if math.Abs(float64(lies-want)) > 0.01 || path[len(path)-1] != s.feet[spec.Right][arch].At() {
+			t.Errorf("to foot %d by %v, %v long", arch+1, path, lies)
+		}
+	}
+	checkPlan(t, in, Feed(in))
+}
