@@ -237,14 +237,11 @@ func (c Circuits) reach(cord power.Cord) string {
 	if len(cord.Places) == 0 {
 		return ", to the next cord"
 	}
+	k := slices.IndexFunc(c.plan.Power.Feeders, func(f power.Feeder) bool { return f.Name == cord.Feeder })
 	if cord.Sockets == 1 {
 		name, detail := placeWords(cord.Places[0].At)
-		if detail != "" {
-			name += ", " + detail
-		}
-		return ", to " + name
+		return ", " + upWords(c.plan.Power.Feeders[k].Joints[cord.Joints[0]]) + "to " + listed(name, detail)
 	}
-	k := slices.IndexFunc(c.plan.Power.Feeders, func(f power.Feeder) bool { return f.Name == cord.Feeder })
 	const open = "open"
 	var sockets []string
 	for _, i := range cord.Joints {
@@ -260,6 +257,15 @@ func (c Circuits) reach(cord power.Cord) string {
 		}
 	}
 	return fmt.Sprintf(", %d sockets: %s", cord.Sockets, strings.Join(sockets, " "))
+}
+
+// upWords name the leg that a cord goes up to a place whose own name does not say it.
+func upWords(j power.Joint) string {
+	at := j.End.At
+	if at.Spot != lights.AtCrown && at.Part.Kind != lights.Ridge && at.Part.Kind != lights.Arch {
+		return ""
+	}
+	return fmt.Sprintf("up %s%d ", j.Wall.Letter(), j.Arch)
 }
 
 // placeWords names a place as one finds it: by its leg, its crown, its row, and what that does not say.

@@ -24,7 +24,7 @@ func (c *CordPlan) Draw(b *place.Board, room paper.Rect, s Section) (missing []s
 	wayIn, shown := c.walk(b, v, s, room)
 	ways := c.ways(v, s)
 	left := c.tags(b, ways, room)
-	c.arches(b, v, s)
+	c.arches(b, v, s, room)
 	lay := func(fromOutlet bool) {
 		for i, k := range c.cords {
 			if k.outlet == fromOutlet {
@@ -87,14 +87,20 @@ func (c *CordPlan) numbers(b *place.Board, v siteMap, s Section) (missing []stri
 	return missing
 }
 
-// arches draws each arch as a line from foot to foot.
-func (c *CordPlan) arches(b *place.Board, v siteMap, s Section) {
+// arches draws each arch as a line from foot to foot, and the stakes of the end arches' guys.
+func (c *CordPlan) arches(b *place.Board, v siteMap, s Section, room paper.Rect) {
 	for n := s.First; n <= s.Last; n++ {
 		l, r := c.pair(v, n)
 		b.LineRound(l, r, paper.Thin)
 		for _, p := range []paper.Point{l, r} {
 			b.Fill(paper.Circle(p, 1.1), paper.Black)
 			b.Mark(p, 1.2)
+		}
+	}
+	for _, k := range c.plan.Stakes { // of the guys that stand in the walk's ways in and out, for cords go round outside them
+		if at := v.at(k.At()); k.Guy && (k.Arch == 1 || k.Arch == len(c.plan.Ground.Stations)) && s.First <= k.Arch && k.Arch <= s.Last && room.Contains(at) {
+			guySign(b, at, k.Kind())
+			b.Mark(at, siteGuy)
 		}
 	}
 }
@@ -158,7 +164,7 @@ func (c *CordPlan) tag(b *place.Board, ways [][]leg, own int, room paper.Rect) (
 	all := seen(ways[own], room)
 	for _, g := range all {
 		if long := g.q.Sub(g.p).Long(); !g.over && (long >= tagAgain || !set && long >= tagLeast) {
-			set = g.numbered(b, fmt.Sprintf("C%d", c.cords[own].number), func(at paper.Point) bool { return offOthers(at, ways, own) }) || set
+			set = g.numbered(b, c.cords[own].name(), func(at paper.Point) bool { return offOthers(at, ways, own) }) || set
 		}
 	}
 	return set || len(all) == 0
@@ -168,7 +174,7 @@ func (c *CordPlan) tag(b *place.Board, ways [][]leg, own int, room paper.Rect) (
 // beside them, each where its cord lies alone if it does. It returns those that find none.
 func (c *CordPlan) tagsBeside(b *place.Board, ways [][]leg, left []int, room paper.Rect) (missing []string) {
 	for own, way := range ways {
-		text := fmt.Sprintf("C%d", c.cords[own].number)
+		text := c.cords[own].name()
 		set := func(at, toward paper.Point, leader place.End, reach paper.Length) bool {
 			return b.Label(place.Label{At: at, Text: text, Lettering: paper.CellSmall, Leader: leader, Clear: 1, Reach: reach, Toward: toward})
 		}

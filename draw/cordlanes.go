@@ -43,7 +43,7 @@ func (c *CordPlan) lanes() {
 			at := slices.IndexFunc(c.cords, func(k cordLine) bool { return k.number == j.Cord })
 			if at < 0 { // else a further socket in the line of one cord
 				at = len(c.cords)
-				c.cords = append(c.cords, cordLine{number: j.Cord, from: cordBefore(f, j.From), wall: j.Wall, outlet: j.From < 0 || f.Joints[j.From].Arch == 0, first: math.MaxInt})
+				c.cords = append(c.cords, cordLine{number: j.Cord, inLine: max(0, len(j.Cords)-1), from: cordBefore(f, j.From), wall: j.Wall, outlet: j.From < 0 || f.Joints[j.From].Arch == 0, first: math.MaxInt})
 			}
 			k := &c.cords[at]
 			k.path = append(k.path[:len(k.path):len(k.path)], j.Path...)

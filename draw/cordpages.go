@@ -24,6 +24,14 @@ func (c *CordPlan) width(s Section) paper.Length {
 	return 2 * max(left, right)
 }
 
+// Height is what a row of sections takes down the page.
+func (c *CordPlan) Height(row []Section) (most paper.Length) {
+	for _, s := range row {
+		most = max(most, c.Scale.Length(float64(c.extent(s).H))+2*planMargin)
+	}
+	return most
+}
+
 // Rows shares the sections out over pages, as many side by side as a room is wide.
 func (c *CordPlan) Rows(room paper.Rect) [][]Section {
 	var out [][]Section

@@ -1,6 +1,7 @@
 package draw
 
 import (
+	"fmt"
 	"math"
 	"slices"
 
@@ -29,6 +30,7 @@ type Section struct{ First, Last int }
 // cordLine is a cord on the plan: its way, and the lane that it takes along its wall.
 type cordLine struct {
 	number int
+	inLine int // further cords in one line that end with it
 	path   []spec.Point
 	wall   spec.Side
 	lane   int
@@ -36,6 +38,17 @@ type cordLine struct {
 	from   int  // the number of the cord that feeds it, 0 for an outlet
 
 	first, last int // arches that it passes along its wall
+}
+
+// name is its number; of cords in one line the first and the last.
+func (k cordLine) name() string {
+	switch k.inLine {
+	case 0:
+		return fmt.Sprintf("C%d", k.number)
+	case 1:
+		return fmt.Sprintf("C%d, C%d", k.number-1, k.number)
+	}
+	return fmt.Sprintf("C%d to C%d", k.number-k.inLine, k.number)
 }
 
 const (
@@ -156,5 +169,5 @@ func (c *CordPlan) placed(s Section, room paper.Rect) siteMap {
 
 // fits reports whether a section fits a room at the plan's scale.
 func (c *CordPlan) fits(s Section, room paper.Rect) bool {
-	return c.width(s) <= room.W && c.Scale.Length(float64(c.extent(s).H))+2*planMargin <= room.H
+	return c.width(s) <= room.W && c.Height([]Section{s}) <= room.H
 }

@@ -1,7 +1,6 @@
 package draw
 
 import (
-	"fmt"
 	"math"
 	"strings"
 	"testing"
@@ -90,7 +89,7 @@ func TestCordPlanNumbersEveryCord(t *testing.T) {
 			}
 		}
 		for _, k := range c.cords {
-			if k.number > 0 && count[fmt.Sprintf("C%d", k.number)] == 0 {
+			if k.number > 0 && count[k.name()] == 0 {
 				t.Errorf("%s: cord %d has no number on the plan", name, k.number)
 			}
 		}

@@ -75,7 +75,7 @@ func TestOverheadCordsAreNumberedThere(t *testing.T) {
 		d := siteSheet{SitePlan: s, m: s.placed(s.Sections[0], paper.Rect{X: room.X, Y: room.Y, W: room.W, H: room.H - siteFoot - 1}), sec: s.Sections[0]}
 		over := 0
 		for i, way := range s.cords.ways(d.m, d.sec) {
-			text, near, any := fmt.Sprintf("C%d", s.cords.cords[i].number), math.Inf(1), false
+			text, near, any := s.cords.cords[i].name(), math.Inf(1), false
 			for _, g := range way {
 				for _, op := range page.Ops {
 					if x, ok := op.(paper.Text); ok && g.over && x.String == text {
@@ -87,8 +87,8 @@ func TestOverheadCordsAreNumberedThere(t *testing.T) {
 			if any {
 				over++
 			}
-			if any && near > 8 {
-				t.Errorf("%s: %s has no number within 8 mm of where it goes overhead: %.1f", name, text, near)
+			if any && near > 10 {
+				t.Errorf("%s: %s has no number within 10 mm of where it goes overhead: %.1f", name, text, near)
 			}
 		}
 		if over == 0 {

@@ -25,7 +25,7 @@ type SitePlan struct {
 const (
 	siteMargin  paper.Length = 17  // beside what is shown: names, lanes of cords
 	siteOver    paper.Length = 10  // over and under it
-	siteCordBay paper.Length = 10  // least distance of arches between which cords are numbered
+	siteCordBay paper.Length = 10  // distance of arches between which cords are numbered with ease: no wider map is worth less
 	siteBay     paper.Length = 2   // least distance of arches on a map
 	siteFoot    paper.Length = 20  // of the key under the map
 	siteFar                  = 2.0 // so much smaller the whole site may be drawn than the tunnel alone would be
@@ -65,7 +65,7 @@ func newSitePlan(p *layout.Plan, series []paper.Scale, room paper.Rect, turned b
 	if s.apart(s.Scale) < siteBay || float64(tunnel.W)/s.Scale.Ratio > float64(room.W) || float64(tunnel.H)/s.Scale.Ratio > float64(room.H) {
 		s.part(series, room)
 	}
-	s.Cords = s.apart(s.Scale) >= siteCordBay || len(s.cords.cords) == 0
+	s.Cords = s.apart(s.Scale) >= planSpacing || len(s.cords.cords) == 0
 	return s
 }
 

@@ -24,9 +24,6 @@ func (b *binder) figuresAnnex() []folio {
 			blocks = append(blocks, block.Heading(t.name), block.Block{Name: t.name, Gap: 1, Body: block.Table{Table: place.Table{Head: paper.SmallHead, Columns: append(t.columns, place.Column{})}, Rows: t.rows}})
 		}
 	}
-	if _, maps := b.dayFront(); maps.closeCords() {
-		blocks = append(blocks, maps.cords(b)...)
-	}
 	if len(blocks) == 0 {
 		return nil
 	}

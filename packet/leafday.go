@@ -19,6 +19,12 @@ import (
 
 // dayLeaf is the organiser's: the work along the clock with everyone's name, every hold to tick, the figures to stop at; on its back the map of the site.
 func (b *binder) dayLeaf() []folio {
+	f, _, _ := b.day()
+	return []folio{f}
+}
+
+// day is the organiser's folio. Where the map has no room for cords, their plan follows it if the tunnel is long or a back is free; else it is left to the power crew's leaf.
+func (b *binder) day() (f folio, maps siteMaps, left bool) {
 	front, maps := b.dayFront()
 	title := "Site map"
 	if maps.over {
@@ -28,7 +34,18 @@ func (b *binder) dayLeaf() []folio {
 	if days := b.plan.Crew.Schedule.Built(); len(days) > 0 && !days[0].Date.IsZero() {
 		year = days[0].Date.Format(", 2006")
 	}
-	return []folio{{front: side{title: "Run sheet" + year, blocks: front}, back: side{title: title, toScale: true, blocks: maps.blocks(b)}}}
+	plan, list := maps.under("")
+	f = folio{front: side{title: "Run sheet" + year, blocks: front}, back: side{title: title, toScale: true, blocks: list}}
+	switch {
+	case plan.Cords:
+	case len(maps.plan.Ground.Stations) > mapLong || len(setting{binder: b}.folio(f).sides)%2 == 1:
+		_, room := b.newSide(true)
+		f.back.blocks = append(list, maps.cords(room)...)
+	default:
+		_, f.back.blocks = maps.under(fmt.Sprintf("\nWhere cords lie: drawn on leaf %d.", leafNumber("power")))
+		left = true
+	}
+	return f, maps, left
 }
 
 // dayFront is the run sheet, set more closely where that keeps it to one side, with the maps that what it leaves of the back has room for.

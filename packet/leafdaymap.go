@@ -27,27 +27,8 @@ const (
 	mapLeast paper.Length = 80 // where less is left under the run sheet, the map has a side of its own
 	mapGap   paper.Length = 3  // over what is said aloud
 	mapWidth paper.Length = 52 // where the map's longer names are broken
-	mapLong               = 40 // arches: a longer tunnel has its cords' plans on this leaf, another's stand with the figures of the annex
+	mapLong               = 40 // arches: a longer tunnel has its cords' plans on this leaf
 )
-
-// blocks are what is said aloud, and the map, parted where the tunnel is long.
-func (m siteMaps) blocks(b *binder) []block.Block {
-	whole, list := m.under("")
-	switch {
-	case whole.Cords:
-		return list
-	case len(m.plan.Ground.Stations) > mapLong:
-		return append(list, m.cords(b)...)
-	}
-	_, list = m.under(fmt.Sprintf("\nCords lie too close to be drawn here: leaf %d names where each goes, the annex has their plan.", leafNumber("power")))
-	return list
-}
-
-// closeCords tells a tunnel whose cords' plans are in the annex.
-func (m siteMaps) closeCords() bool {
-	whole, _ := m.under("")
-	return !whole.Cords && len(m.plan.Ground.Stations) <= mapLong
-}
 
 // under is the map under what is said aloud; none where nothing stands.
 func (m siteMaps) under(more string) (*draw.SitePlan, []block.Block) {
@@ -81,15 +62,14 @@ func (m siteMaps) picture(plan *draw.SitePlan, i int, least, best paper.Length) 
 	}}}
 }
 
-// cords are the plans of the cords of a long tunnel, its stretches side by side.
-func (m siteMaps) cords(b *binder) (list []block.Block) {
-	_, room := b.newSide(true)
+// cords are the plans of the cords where the map has no room for them, a long tunnel's stretches side by side.
+func (m siteMaps) cords(room paper.Rect) (list []block.Block) {
 	room.H -= paper.Heading.Leading() + paper.Floor.Leading() + 4
 	c := draw.NewCordPlan(m.plan, draw.Scales(m.plan.Spec.Units), room)
 	for _, row := range c.Rows(room) {
 		list = append(list, block.Heading("Cords, arches "+say.Range(row[0].First, row[len(row)-1].Last)),
 			block.Block{Name: "scale of the cords", Gap: 1, Keep: true, Body: block.Words{Lettering: paper.Floor, Text: cordsDrawnApart + " Scale " + c.Scale.Words + "."}},
-			block.Block{Name: "plan of the cords", Gap: 1, Facts: []block.Fact{{What: "scale of the cord plan", Value: c.Scale.Words}}, Body: block.Picture{Least: room.H, Paint: func(page *paper.Page, box paper.Rect) (missing []string) {
+			block.Block{Name: "plan of the cords", Gap: 1, Facts: []block.Fact{{What: "scale of the cord plan", Value: c.Scale.Words}}, Body: block.Picture{Least: c.Height(row), Best: room.H, Paint: func(page *paper.Page, box paper.Rect) (missing []string) {
 				for k, column := range c.Columns(box, row) {
 					missing = append(missing, c.Draw(place.NewBoard(page, column), column, row[k])...)
 				}
@@ -99,7 +79,7 @@ func (m siteMaps) cords(b *binder) (list []block.Block) {
 	return list
 }
 
-const cordsDrawnApart = "Cords lie on the ground, outside against the feet; here drawn apart."
+const cordsDrawnApart = "Cords lie on the ground, outside against the feet; here drawn apart. Dotted: overhead. Diamonds: guy stakes."
 
 // said is what is said aloud when everyone has come, and who has heard it.
 func (m siteMaps) said(more string) block.Block {

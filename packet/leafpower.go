@@ -19,11 +19,12 @@ type powering struct {
 	plan  *layout.Plan
 	u     measure.System
 	tasks []crew.Task
+	drawn bool // how cords lie stands here: the map has no room for them
 }
 
 // powerLeaf makes the leaf of a tunnel that has lights.
 func (b *binder) powerLeaf() []folio {
-	p := powering{b.plan, b.spec.Units, tasksOf(b.plan, crew.Powering)}
+	p := powering{plan: b.plan, u: b.spec.Units, tasks: tasksOf(b.plan, crew.Powering)}
 	p.tasks = slices.CompactFunc(p.tasks, func(a, b crew.Task) bool { return a.Action == crew.PlugRuns && b.Action == a.Action }) // all outlets are one step
 	diagram := draw.NewCircuits(b.plan)
 	if diagram.Empty() {
@@ -36,6 +37,8 @@ func (b *binder) powerLeaf() []folio {
 		f.front.blocks = append(front, p.missing(), circuits)
 		return []folio{f}
 	}
+	_, maps, drawn := b.day()
+	p.drawn = drawn
 	front = slices.Concat(front, p.key(), []block.Block{circuits})
 	f.front.blocks, f.back = front, side{title: "Power: order, tests", blocks: p.order()}
 	// What is done when it trips stands beside what is plugged into what, where there is room.
@@ -45,7 +48,23 @@ func (b *binder) powerLeaf() []folio {
 	} else {
 		f.back.blocks, f.back.title = append(f.back.blocks, p.trips()...), f.back.title+", trips"
 	}
+	if p.drawn {
+		f.back.blocks = append(f.back.blocks, b.cordPlan(maps, f)...)
+	}
 	return []folio{f}
+}
+
+// cordPlan is how cords lie: on a side of their own where that takes no further sheet, else in what the leaf's last side leaves free if they can be drawn there.
+func (b *binder) cordPlan(maps siteMaps, f folio) []block.Block {
+	_, room := b.newSide(true)
+	sides, left := setting{binder: b}.folio(f).sides, room
+	left.H -= block.Height(sides[len(sides)-1].blocks, room.W) + mapGap
+	if len(sides)%2 == 0 && left.H >= mapLeast {
+		if list := maps.cords(left); block.Height(list, room.W) <= left.H {
+			return list
+		}
+	}
+	return maps.cords(room)
 }
 
 // missing says which figures the spec lacks before anything can be fed.

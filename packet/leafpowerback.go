@@ -45,7 +45,11 @@ func (p powering) step(number int, t crew.Task) block.Block {
 		s.Text += " " + in.Want + " " + in.IfOff
 		word = fmt.Sprintf("Leaf %d done", leafNumber("power"))
 	case crew.LayCords:
-		s.Text += fmt.Sprintf(" Ways: leaf %d.", leafNumber("day"))
+		if p.drawn {
+			s.Text += " Ways: drawn last."
+		} else {
+			s.Text += fmt.Sprintf(" Ways: leaf %d.", leafNumber("day"))
+		}
 	case crew.JoinPlugs:
 		b.Facts = []block.Fact{{What: "joints off the ground", Value: p.u.Inches(practice.JointHigh(p.u))}}
 	case crew.SetTimers:

@@ -41,7 +41,13 @@ func (w taskWords) hangCords() string {
 		text += ", opening untried"
 	}
 	cords := w.plan.Power.Cords
-	text += ": hang " + cordsSaid(cords, power.Cord.Hung) + " up the leg"
+	hung := 0
+	for _, c := range cords {
+		if c.Hung() {
+			hung++
+		}
+	}
+	text += ": hang " + cordsSaid(cords, power.Cord.Hung) + " up " + say.Agree(hung, "its leg", "their legs")
 	var along []string
 	if slices.ContainsFunc(cords, passesOver) && !w.plan.Spec.Site.Cords.Cover() {
 		along = append(along, "arch", "ridge")

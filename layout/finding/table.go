@@ -140,6 +140,7 @@ var rows = [...]Row{
 	{Code: "drop-over-5-percent", Levels: lookOrNote, Leaf: "power", Title: "Many volts are lost"},
 	{Code: "chain-limit-unknown", Levels: note, Leaf: "power", Title: "Read the label for the limit"},
 	{Code: "cord-crosses", Levels: note, Leaf: "power", Title: "A cord passes a way"},
+	{Code: "outlet-in-lane", Levels: look, Leaf: "power", Title: "Cords where people walk"},
 	{Code: "mixed-run", Levels: note, Leaf: "power", Title: "Unlike strings end to end"},
 	{Code: "back-socket-would-save", Levels: note, Leaf: "power", Title: "Sockets in plugs would save cords"},
 	{Code: "crossing-would-save", Levels: look, Leaf: "power", Title: "A crossing cord would save cords", Cures: []string{"site.cords.crossing"}},

@@ -220,9 +220,25 @@ func (f *feeding) cordSays() {
 	if line > mostInLine {
 		f.say(finding.Note, "cords-in-line", "site.outlets", "Run %s hangs behind %d cords in line. Keep every plug and three-way off the ground and dry, and mind that one pulled plug darkens all behind it; another outlet near it, or more sockets at its outlet, would shorten the line.", worst, line)
 	}
+	f.laneSays()
 	f.mixedSays()
 	f.backSays()
 	f.crossingSays()
+}
+
+// laneSays tells of outlets in use that stand where people walk in or out.
+func (f *feeding) laneSays() {
+	for i, o := range f.in.Spec.Site.Outlets {
+		used := slices.ContainsFunc(f.plan.Feeders, func(d Feeder) bool { return d.Outlet == o.Name })
+		ahead, exit := f.site.standsInLane(o.At)
+		where := "before the entrance"
+		if exit {
+			where = "beyond the exit"
+		}
+		if used && ahead > 0 {
+			f.say(finding.LookAt, "outlet-in-lane", fmt.Sprintf("site.outlets[%d]", i), "Outlet %s stands %s %s, where people walk: they step over its cords, or the ribbon along them leads people round. Better use another outlet.", o.Name, f.in.Spec.Units.Room(ahead), where)
+		}
+	}
 }
 
 // mixedSays tells of runs that join unlike strings.

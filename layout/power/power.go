@@ -9,7 +9,7 @@
 // long as labels, volts and together allow (runs.go, meet.go, limit.go), in each way that is open for ridge and bridged bays (joining.go). Each run may be fed at either end that the spec leaves open, from either wall where its plug hangs over
 // the opening (unit.go). Runs are shared out over circuits and outlets (assign.go, package sharing). For each outlet (feeder.go) ends and walls are searched (search.go,
 // bound.go); for each choice what is wanted at each foot (stop.go) is parted into lines (wall.go), and each line of cord is laid by a dynamic program over the places in walking
-// order that knows every cord sold, every cord with several sockets, and three-ways, so that no fewer pieces do for that choice (line.go, liner.go; lengths from way.go and keepoff.go).
+// order that knows every cord sold, every cord with several sockets, and three-ways, so that no fewer pieces do for that choice (line.go, liner.go; lengths from way.go, keepoff.go and lane.go).
 // The thinnest cord is taken that carries the amps and keeps the loss within 3 % (grow.go, cord.go); cords that the organiser owns go in where they do (shed.go). Then
 // everything gets its name (piece.go), is counted (count.go) and spoken of (findings.go, runsays.go, remedies.go). Plan and its parts stand here.
 //

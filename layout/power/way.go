@@ -19,8 +19,10 @@ type site struct {
 	feet [2][]ground.Stake   // by side, arch 1 first
 	run  [2][]measure.Length // distance of each foot along its wall from arch 1's, level differences in
 	offs []obstacle          // what cords keep off
-	ways [2][]int            // by side: how many side ways there are before each arch, arch 1 first
-	past int32               // what a way that a cord passes counts for before all else: nothing where the spec says how cords pass
+
+	lanes []lane   // before the entrance and beyond the exit
+	ways  [2][]int // by side: how many side ways there are before each arch, arch 1 first
+	past  int32    // what a way that a cord passes counts for before all else: nothing where the spec says how cords pass
 
 	lineOf []int             // line of each string
 	liners map[string]*liner // by cord
@@ -28,7 +30,7 @@ type site struct {
 
 // newSite measures the walls.
 func newSite(in Input) *site {
-	s := &site{Input: in, offs: obstacles(in.Spec), liners: map[string]*liner{}, past: 1}
+	s := &site{Input: in, offs: obstacles(in.Spec), lanes: lanes(in), liners: map[string]*liner{}, past: 1}
 	if in.Spec.Site.Cords.Crossing != spec.CrossSeldom {
 		s.past = 0
 	}
@@ -139,7 +141,8 @@ type approach struct {
 	tied measure.Length // of that to pipe overhead
 	arch int            // whose foot it comes to, from 0
 	path []spec.Point
-	over int // ways that it passes: the opening, to the far wall, and side ways before it
+	over int        // ways that it passes: the opening, to the far wall, and side ways before it
+	also []approach // straight ways to other feet, as near within a hand's reach and by no way
 }
 
 // approach returns the way from an outlet to a wall: straight to the nearest foot on the outlet's own side, either where it is amidst the way, around what
@@ -155,12 +158,16 @@ func (s *site) approach(o spec.Outlet, side spec.Side) approach {
 			near = i
 		}
 	}
-	path := around(o.At, s.feet[own][near].At(), s.offs)
-	out := approach{arch: near, path: path}
-	for i := 1; i < len(path); i++ {
-		out.lies += ground.Distance(path[i-1], path[i])
-	}
+	out := s.straight(o.At, own, near)
 	if own == side {
+		for i := range s.feet[own] {
+			if i == near || s.crosses(own, near, i) > 0 || ground.Distance(o.At, s.feet[own][i].At()) > out.lies+practice.HandReach {
+				continue
+			}
+			if a := s.straight(o.At, own, i); a.lies <= out.lies+practice.HandReach {
+				out.also = append(out.also, a)
+			}
+		}
 		return out
 	}
 	at := near
@@ -181,6 +188,26 @@ func (s *site) approach(o spec.Outlet, side spec.Side) approach {
 	return out
 }
 
+// straight is the way from an outlet right to a foot.
+func (s *site) straight(from spec.Point, side spec.Side, arch int) approach {
+	out := approach{arch: arch, path: s.way(from, s.feet[side][arch].At(), side)}
+	for i := 1; i < len(out.path); i++ {
+		out.lies += ground.Distance(out.path[i-1], out.path[i])
+	}
+	return out
+}
+
+// by returns the approach by which a cord to a foot is shortest.
+func (s *site) by(a approach, side spec.Side, arch int) approach {
+	best := a
+	for _, other := range a.also {
+		if other.lies+s.runs(side, other.arch, arch) < best.lies+s.runs(side, best.arch, arch)-dust {
+			best = other
+		}
+	}
+	return best
+}
+
 // crossing returns how long a cord past the opening at an arch is: under a cover along the ground, or up one leg, along the
 // crown and down the other, taken square, which is never shorter than the pipe of an arch that does not bulge beyond its feet.
 func (s *site) crossing(arch int) measure.Length {
@@ -193,6 +220,7 @@ func (s *site) crossing(arch int) measure.Length {
 
 // toFoot returns how a cord lies from an outlet by an approach to a foot of its wall, down from the outlet first. A plug at hand there comes up to it.
 func (s *site) toFoot(a approach, side spec.Side, arch int) measure.Length {
+	a = s.by(a, side, arch)
 	way := a.lies + s.runs(side, a.arch, arch)
 	if way > practice.HandReach {
 		way += practice.OutletRise(s.Spec.Units)
@@ -202,6 +230,7 @@ func (s *site) toFoot(a approach, side spec.Side, arch int) measure.Length {
 
 // pathTo returns where the cord of toFoot lies on the plan.
 func (s *site) pathTo(a approach, side spec.Side, arch int) []spec.Point {
+	a = s.by(a, side, arch)
 	return append(slices.Clone(a.path), s.along(side, a.arch, arch)[1:]...)
 }
 
@@ -223,20 +252,6 @@ func (s *site) passed(path []spec.Point) (out [][2]lights.Part) {
 		before = here
 	}
 	return out
-}
-
-// amidst reports whether a point lies in the middle of the way before its first arch or beyond its last, as wide as the opening: from there a cord lies to
-// either wall without passing the way.
-func (s *site) amidst(p spec.Point) bool {
-	stations := s.Ground.Stations
-	for i, ahead := range map[int]float64{0: -1, len(stations) - 1: 1} {
-		sin, cos := math.Sincos(float64(stations[i].Heading))
-		dx, dy := float64(p.X-stations[i].At.X), float64(p.Y-stations[i].At.Y)
-		if ahead*(dx*sin+dy*cos) > 0 && math.Abs(dx*cos-dy*sin) <= float64(s.Spec.Tunnel.OpeningWidth/2) {
-			return true
-		}
-	}
-	return false
 }
 
 // sideOf returns the side of the walk's centreline, drawn on straight at both ends, that a point lies on.

@@ -55,6 +55,9 @@ func RowGive(u measure.System) measure.Length {
 	return measure.By(u, 4*measure.Inch, 100*measure.Millimetre)
 }
 
+// LaneSeen is how far before the entrance or beyond the exit an outlet on the way in or out is told of: nearer than that people have not spread out. Our own choice.
+const LaneSeen = 10 * measure.Metre
+
 // OutletRise is how high the outlet hangs that a first cord comes down from, the timer at it. Common practice, no source.
 func OutletRise(u measure.System) measure.Length {
 	return measure.By(u, 18*measure.Inch, 500*measure.Millimetre)
