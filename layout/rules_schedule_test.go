@@ -61,6 +61,9 @@ func scheduleKeeps(t *testing.T, p *layout.Plan) {
 		t.Errorf("stretches from %v, %d crews take them down, and one line ties all crowns", apart, p.Crew.Lowerers)
 	}
 	firstRidgeWaits(t, p)
+	ridgesWait(t, p)
+	daysAreRead(t, p)
+	eyesAreCounted(t, p)
 	powerBeforeClearing(t, s)
 	for _, pair := range comesBefore {
 		inOrder(t, p, pair[0], pair[1])
@@ -149,8 +152,12 @@ func toolsGoRound(t *testing.T, p *layout.Plan) {
 				}
 			}
 			for _, st := range j.Stints {
+				share := min(need, len(st.Hands))
+				if thing == crew.Stepladder { // of several that all who may be at it have, so many as are at it need
+					share = int(math.Ceil(float64(need*len(st.Hands))/float64(j.Most) - 1e-9))
+				}
 				for q := st.Begin; q < st.End; q += 15 {
-					used[minuteOf(st.Day, q)] += min(need, len(st.Hands), most)
+					used[minuteOf(st.Day, q)] += min(share, most)
 				}
 			}
 		}
@@ -242,6 +249,78 @@ func firstRidgeWaits(t *testing.T, p *layout.Plan) {
 	}
 	if begins >= 0 && driven < least-1e-6 {
 		t.Errorf("ridge 1 is cut after %v minutes of driving, and the stakes beside it take %v", driven, least)
+	}
+}
+
+// ridgesWait holds the cutting of ridge pieces to the stakes beside them, quarter hour by quarter hour: as many pieces of a stretch as are cut by its end, so many arches' stakes are taped and driven.
+func ridgesWait(t *testing.T, p *layout.Plan) {
+	by := func(j crew.Job, at int) (sum float64) {
+		for _, st := range j.Stints {
+			sum += float64(max(0, min(minuteOf(st.Day, st.End), at)-minuteOf(st.Day, st.Begin)) * len(st.Hands))
+		}
+		return sum
+	}
+	work := map[crew.Action]float64{}
+	for _, task := range p.Crew.Tasks {
+		work[task.Action] += task.Minutes * float64(task.Who.People) / float64(len(p.Arches)) // an arch
+	}
+	for _, ridge := range p.Crew.Schedule.Jobs {
+		for _, drive := range p.Crew.Schedule.Jobs {
+			if ridge.Work != crew.CutRidges && ridge.Work != crew.WrapRidges || drive.Work != crew.Drive || drive.First != ridge.First || drive.First <= 1 {
+				continue
+			}
+			arches := float64(ridge.Last - ridge.First + 1)
+			for _, st := range ridge.Stints {
+				for q := st.Begin + 15; q <= st.End; q += 15 {
+					at := minuteOf(st.Day, q)
+					cut := math.Ceil(by(ridge, at)/ridge.Minutes/float64(ridge.Most)*arches - 1e-6)
+					need := arches*work[crew.TapeDepths] + min(cut, arches)*work[crew.DriveStakes]
+					if given := by(drive, at); given < need-1e-6 && work[crew.DriveStakes] > 0 {
+						t.Errorf("%v ridge pieces from arch %d on are cut by %s of day %d, after %v of the %v minutes of driving that their stakes take", cut, ridge.First, q, st.Day, given, need)
+					}
+				}
+			}
+		}
+	}
+}
+
+// daysAreRead has each day and evening after the marking begin with what is read aloud, to all: as they unload on one of them, before anybody works on the others.
+func daysAreRead(t *testing.T, p *layout.Plan) {
+	s := p.Crew.Schedule
+	unload := -1
+	for _, j := range s.Jobs {
+		if j.Work == crew.Unload && len(j.Stints) > 0 {
+			unload = j.Stints[0].Day
+		}
+	}
+	for day := s.Marked; day < len(s.Days); day++ {
+		for _, j := range s.Jobs {
+			for _, st := range j.Stints {
+				if st.Day == day && st.Begin < s.Days[day].Begin+15 && (day != unload || j.Work != crew.Unload) {
+					t.Errorf("work %d begins on day %d at %s, before anything is read aloud", j.Work, day, st.Begin)
+				}
+			}
+		}
+	}
+}
+
+// eyesAreCounted has eye protection fetched for all who are at a job where somebody saws.
+func eyesAreCounted(t *testing.T, p *layout.Plan) {
+	have := 0
+	for _, k := range p.Crew.Kit(crew.Cutting) {
+		if k.Thing == crew.EyeProtection {
+			have = k.Count
+		}
+	}
+	for _, j := range p.Crew.Schedule.Jobs {
+		saws := slices.ContainsFunc(j.Tasks, func(i int) bool {
+			return slices.ContainsFunc(p.Crew.Tasks[i].Uses, func(n crew.Need) bool { return n.Thing == crew.Saw })
+		})
+		for _, st := range j.Stints {
+			if saws && have < len(st.Hands) {
+				t.Errorf("%d are at work %d, where pipe is sawn, and eye protection is fetched for %d", len(st.Hands), j.Work, have)
+			}
+		}
 	}
 }
 

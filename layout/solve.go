@@ -297,7 +297,9 @@ func (p *Plan) solveCrew() {
 		}
 		if c.Hung() {
 			in.Wiring.Hung, in.Wiring.HungTies = in.Wiring.Hung+1, in.Wiring.HungTies+c.HungTies()
-			in.Wiring.OnRows = in.Wiring.OnRows || c.To.At.MidBay()
+			if c.To.At.MidBay() {
+				in.Wiring.OnRows += c.HungTies()
+			}
 		}
 	}
 	for _, t := range p.Power.Timers {

@@ -290,7 +290,7 @@ func (r runSheet) bars(day int) draw.DayChart {
 		c.To = max(c.To, d.Light.Dusk)
 	}
 	for work := crew.MarkGround + 1; work < crew.Works; work++ {
-		row := draw.ChartRow{Name: r.workWords(work), Leaves: r.leavesOf(work)}
+		row := draw.ChartRow{Name: r.workWords(work, day), Leaves: r.leavesOf(work)}
 		if work == crew.ClearUp && r.Ties(day) {
 			row.Name, row.Leaves = "By sunset tie newest arch", []int{leafNumber("raise")}
 		}
@@ -359,6 +359,9 @@ func (r runSheet) shifts(day int, work crew.Work) (list []draw.ChartBar) {
 			bar.Who, bar.Holds = "all, then clear up", []crew.Clock{bar.End}
 		}
 		list = append(list, bar)
+	}
+	if d := r.Days[day]; work == crew.Unload && d.Read > 0 {
+		list = append(list, draw.ChartBar{Begin: d.Begin, End: d.Begin + d.Read, Who: "all"})
 	}
 	slices.SortFunc(list, func(a, b draw.ChartBar) int { return cmp.Compare(a.Begin, b.Begin) })
 	return list

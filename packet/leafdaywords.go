@@ -189,14 +189,25 @@ func tried(p *layout.Plan) (n int) {
 	return n
 }
 
-// workWords names a work on the run sheet, with the braces that are put in at it.
-func (r runSheet) workWords(w crew.Work) string {
-	for _, j := range r.Jobs {
-		if j.Work == w && slices.ContainsFunc(j.Tasks, func(i int) bool { return r.plan.Crew.Tasks[i].Action == crew.FixBraces }) {
-			return workNames[w](r.plan) + ", braces"
-		}
+// workWords names a work on a day of the run sheet, with the braces that are put in at it; what was begun on a day before is gone on with.
+func (r runSheet) workWords(w crew.Work, day int) string {
+	if w == crew.Unload && r.Days[day].Read > 0 {
+		return "Read aloud"
 	}
-	return workNames[w](r.plan)
+	name, braces, before := workNames[w](r.plan), "", false
+	for _, j := range r.Jobs {
+		if j.Work != w {
+			continue
+		}
+		if slices.ContainsFunc(j.Tasks, func(i int) bool { return r.plan.Crew.Tasks[i].Action == crew.FixBraces }) {
+			braces = ", braces"
+		}
+		before = before || slices.ContainsFunc(j.Stints, func(s crew.Stint) bool { return s.Day < day })
+	}
+	if before {
+		braces += ", the rest"
+	}
+	return name + braces
 }
 
 // dayStops are the figures that stop the day.

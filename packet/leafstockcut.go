@@ -2,6 +2,7 @@ package packet
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -9,6 +10,7 @@ import (
 	"hoopwright/draw/block"
 	"hoopwright/draw/paper"
 	"hoopwright/layout"
+	"hoopwright/layout/catalog"
 	"hoopwright/layout/crew"
 	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
@@ -363,6 +365,20 @@ func ridgeAlike(bars []stock.Bar, u measure.System) bool {
 	})
 }
 
+// byHand says how long bars take at a hacksaw, where nobody saws them for the buyer: it is on no day of the run sheet.
+func byHand(bars []stock.Bar, u measure.System) string {
+	of, ok := catalog.FindBar(bars[0].Item)
+	if !ok {
+		return " or before the building"
+	}
+	cuts := 0
+	for _, b := range bars {
+		cuts += b.Cuts(u)
+	}
+	long := say.Count(int(math.Ceil(practice.MinutesSawn(of.Diameter)*float64(cuts)/60)), "hour")
+	return fmt.Sprintf(", or before the building by hand: %s", long)
+}
+
 // drawnCuts draws every pattern of cuts, material by material, to one scale each.
 func (s sawing) drawnCuts() (blocks []block.Block) {
 	_, others, _ := trialPiece(s.plan.Cuts.Bars)
@@ -373,7 +389,7 @@ func (s sawing) drawnCuts() (blocks []block.Block) {
 		if i == 0 || item != s.list[i-1].bars[0].Item {
 			before := ""
 			if p.bars[0].Steel() { // the first stake is driven before the pipe is cut
-				before = ", sawn by the yard or before the building"
+				before = ", yard-sawn" + byHand(sawn, s.units)
 			}
 			blocks = append(blocks, block.Heading(fmt.Sprintf("%s (1:%g)%s", item, scale.Ratio, before)))
 		}

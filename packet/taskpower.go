@@ -52,13 +52,14 @@ func (w taskWords) hangCords() string {
 	if slices.ContainsFunc(cords, passesOver) && !w.plan.Spec.Site.Cords.Cover() {
 		along = append(along, "arch", "ridge")
 	}
-	if slices.ContainsFunc(cords, func(c power.Cord) bool { return c.To.At.MidBay() }) {
-		along = append(along, "row")
+	last := cordsSaid(cords, func(c power.Cord) bool { return c.Hung() && c.To.At.MidBay() })
+	if last != "" {
+		along, last = append(along, "row"), ", "+last+" once rows hang"
 	}
 	if len(along) > 0 {
 		text += ", along " + say.Or(along)
 	}
-	return text + ", tied on."
+	return text + ", tied on" + last + "."
 }
 
 func passesOver(c power.Cord) bool { return c.Over }

@@ -113,7 +113,7 @@ func (j Job) least(k int) float64 {
 	for n := j.Least; n <= j.Most; n++ {
 		use := n
 		if k > 0 {
-			use = min(n, j.Uses[k-1])
+			use = j.uses(k-1, n)
 		}
 		least = min(least, float64(use)*math.Ceil(j.work()/float64(n)/quarter-1e-9))
 	}

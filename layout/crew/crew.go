@@ -41,6 +41,11 @@ type Plan struct {
 // Hours returns the hours of all people together: at the marking, the trial and the building, their waiting too; at the checks of one night; and at the taking down.
 func (p Plan) Hours() (building, night, down float64) {
 	building = p.Schedule.Takes * float64(p.Schedule.Hands)
+	for _, d := range p.Schedule.Days {
+		if d.Bench() {
+			building += float64(int(d.Read) * p.Schedule.Hands)
+		}
+	}
 	for _, j := range p.Schedule.Jobs {
 		for _, st := range j.Stints {
 			if d := p.Schedule.Days[st.Day]; st.Day < p.Schedule.Marked || d.Bench() || j.Work == LightUp {

@@ -39,19 +39,19 @@ type Input struct {
 // Wiring counts what is laid and plugged.
 type Wiring struct {
 	Cords    int
-	Laid     int  // of them, with a part on the ground
-	Posts    int  // that carry the ribbon over those parts from the outlets to the feet
-	Hung     int  // of them, with a part tied to pipe or row out of reach or over a way
-	HungTies int  // that hold those parts
-	OnRows   bool // one of those parts is tied to a row
-	Taps     int  // three-ways
-	Loose    int  // sockets that stay free between an outlet and the first foot
-	Joints   int  // plugs put together, whoever does: one cover each
-	Open     int  // sockets that nothing is plugged into: one cover each
-	High     int  // places out of reach where cords, three-ways and runs are joined
-	Over     int  // cords on the ground over a way: one cord cover each
-	Boxes    int  // places where three or more plugs meet low down
-	Bare     int  // outlets without ground-fault protection: a portable one each
+	Laid     int // of them, with a part on the ground
+	Posts    int // that carry the ribbon over those parts from the outlets to the feet
+	Hung     int // of them, with a part tied to pipe or row out of reach or over a way
+	HungTies int // that hold those parts
+	OnRows   int // of HungTies, those of cords that end on a row
+	Taps     int // three-ways
+	Loose    int // sockets that stay free between an outlet and the first foot
+	Joints   int // plugs put together, whoever does: one cover each
+	Open     int // sockets that nothing is plugged into: one cover each
+	High     int // places out of reach where cords, three-ways and runs are joined
+	Over     int // cords on the ground over a way: one cord cover each
+	Boxes    int // places where three or more plugs meet low down
+	Bare     int // outlets without ground-fault protection: a portable one each
 	Timers   []Timer
 }
 

@@ -181,15 +181,21 @@ func (p Plan) takes(j Job, people int, phases []Phase) map[Thing]int {
 			there = all
 		}
 		for _, n := range t.Uses {
-			if n.Thing.Source() == Fetched && !n.Thing.spent() {
-				most[n.Thing] = max(most[n.Thing], (n.Count*there+all-1)/all)
+			switch {
+			case n.Thing.Source() != Fetched || n.Thing.spent():
+				continue
+			case (n.Thing == Gloves || n.Thing == EyeProtection) && len(t.Who.Roles) == 0: // whoever is near wears them too
+				n.Count = people
+			case n.Thing != Bricks: // of which no pair has its own
+				n.Count = (n.Count*there + all - 1) / all
 			}
+			most[n.Thing] = max(most[n.Thing], n.Count)
 		}
 	}
 	return most
 }
 
-// Kit sums what the crew of these phases must bring: of tools the most that any task takes, or several that go on at once, of what is used up all of it.
+// Kit sums what the crew of these phases must bring: of tools the most that are in use at once, or that a task takes which has no time, of what is used up all of it.
 func (p Plan) Kit(phases ...Phase) []Need {
 	var list []Need
 	for _, t := range p.Tasks {
@@ -204,8 +210,10 @@ func (p Plan) Kit(phases ...Phase) []Need {
 		}
 	}
 	peak := p.atOnce(phases)
-	for i := range list {
-		list[i].Count = max(list[i].Count, peak[list[i].Thing])
+	for i, n := range list {
+		if at := peak[n.Thing]; at > n.Count || at > 0 && len(p.Schedule.Left) == 0 { // fewer pairs than there may be need fewer
+			list[i].Count = at
+		}
 	}
 	slices.SortStableFunc(list, func(a, b Need) int {
 		return cmp.Or(cmp.Compare(a.Thing, b.Thing), cmp.Compare(a.Length, b.Length))

@@ -157,10 +157,11 @@ func (l *laid) through(d Workday, of works, until Clock) {
 	for now := d.Begin; now < until && l.todo(of); now += quarter {
 		if d.rests(now) {
 			l.rest()
+			quarters += b2i(now < d.Begin+d.Read)
 			continue
 		}
 		for i := range l.at {
-			if l.at[i].n > 0 && !d.allows(l.jobs[i].Work, now) { // dusk
+			if l.at[i].n > 0 && (!d.allows(l.jobs[i].Work, now) || l.ahead(i, l.at[i].n)) { // dusk
 				l.leave(i)
 			}
 		}
@@ -191,7 +192,7 @@ func (l *laid) leave(i int) {
 	l.at[i] = crowd{}
 	l.idle.n, l.idle.young = l.idle.n+who.n, l.idle.young+who.young
 	for k := range l.spare {
-		l.spare[k] += min(l.jobs[i].Uses[k], who.n)
+		l.spare[k] += l.jobs[i].uses(k, who.n)
 	}
 }
 
@@ -203,7 +204,7 @@ func (l *laid) give(now Clock, d *Workday, of works) {
 	}
 	open := l.open[:0]
 	for i := range l.jobs {
-		if w := l.jobs[i].Work; l.at[i].n == 0 && !l.done(i) && of.has(w) && d.allows(w, now) && l.ready(i) && l.fits(i, now, d) {
+		if w := l.jobs[i].Work; l.at[i].n == 0 && !l.done(i) && of.has(w) && d.allows(w, now) && l.ready(i) && l.fits(i, now, d) && !l.ahead(i, l.jobs[i].Least) {
 			open = append(open, i)
 		}
 	}
@@ -247,7 +248,7 @@ func (l *laid) comeLater(begun []int) {
 			continue
 		}
 		if l.joins && pairWork.has(j.Work) && !slices.Contains(begun, i) {
-			for l.sooner(i) && l.at[i].n+j.Least <= l.most[i] && l.join(i, j.Least) {
+			for n := j.crew(); l.sooner(i) && l.at[i].n+n <= l.most[i] && !l.ahead(i, l.at[i].n+n) && l.join(i, n); {
 			}
 		}
 		if j.Work == ClearUp {
@@ -259,7 +260,7 @@ func (l *laid) comeLater(begun []int) {
 
 // sooner reports whether another crew ends a job sooner.
 func (l *laid) sooner(i int) bool {
-	return l.quarters(i, l.at[i].n+l.jobs[i].Least) < l.quarters(i, l.at[i].n)
+	return l.quarters(i, l.at[i].n+l.jobs[i].crew()) < l.quarters(i, l.at[i].n)
 }
 
 // quarters is how long so many still take for a job.
@@ -267,11 +268,11 @@ func (l *laid) quarters(i, n int) float64 { return math.Ceil(l.left[i]/quarter/f
 
 // fill adds as many crews more as a job may have, where the last of them still ends it sooner.
 func (l *laid) fill(i int) {
-	can, n := l.at[i].n, l.jobs[i].Least
+	can, n := l.at[i].n, l.jobs[i].crew()
 	for can+n <= l.most[i] && can-l.at[i].n+n <= l.idle.n {
 		can += n
 	}
-	for can > l.at[i].n && l.quarters(i, can-n) == l.quarters(i, can) {
+	for can > l.at[i].n && (l.quarters(i, can-n) == l.quarters(i, can) || l.ahead(i, can)) {
 		can -= n
 	}
 	for l.at[i].n < can && l.join(i, n) {
@@ -288,7 +289,7 @@ func (l *laid) join(i, n int) bool {
 	}
 	spare := l.spare
 	for k := range spare {
-		if spare[k] -= min(j.Uses[k], all) - min(j.Uses[k], was.n); spare[k] < 0 {
+		if spare[k] -= j.uses(k, all) - j.uses(k, was.n); spare[k] < 0 {
 			return false
 		}
 	}
@@ -311,12 +312,26 @@ func (l *laid) ready(i int) bool {
 	return !slices.ContainsFunc(l.jobs[i].After, func(k int) bool { return !l.done(k) }) && !slices.ContainsFunc(l.jobs[i].Partly, behind)
 }
 
+// ahead reports whether so many would do more of a job in a quarter hour than goes along with what is done of another.
+func (l *laid) ahead(i, n int) bool {
+	for _, b := range l.jobs[i].Along {
+		if l.done(b.job) {
+			continue
+		}
+		work, other := l.jobs[i].work(), 1-l.left[b.job]/l.jobs[b.job].work()
+		if then := max(0, l.left[i]-quarter*float64(n)); work-then > (b.free+b.rate*other)*work+1e-9 {
+			return true
+		}
+	}
+	return false
+}
+
 // fits keeps the raising of the first arches from being broken off: it is done by lunch or by dark, or begins a half day.
 func (l *laid) fits(i int, now Clock, d *Workday) bool {
 	if w := l.jobs[i].Work; w != RaiseFirst && w != TryArch {
 		return true
 	}
-	end, begin := d.End, d.Begin
+	end, begin := d.End, d.Begin+d.Read
 	if d.Light != nil {
 		end = min(end, d.Light.Set)
 	}

@@ -198,17 +198,18 @@ func (l *laid) schedule() Schedule {
 		}
 	}
 	s.lightUp()
-	quarters, waits := 0, make([]int, l.hands)
+	quarters, work, given := 0, 0.0, make([]int, l.hands)
 	for day := l.marked; day < len(l.days); day++ {
 		if l.days[day].Bench() {
 			continue
 		}
 		quarters += l.worked[day]
-		for p := range waits {
-			waits[p] += l.worked[day]
+		read := int(l.days[day].Read) / quarter
+		work += float64(read * quarter * l.hands)
+		for p := range given {
+			given[p] += read
 		}
 	}
-	work, given := 0.0, make([]int, l.hands)
 	for _, j := range s.Jobs {
 		if j.Work == MarkGround || j.Work == LightUp {
 			continue
@@ -226,7 +227,7 @@ func (l *laid) schedule() Schedule {
 	}
 	if s.Takes = float64(quarters * quarter); quarters > 0 {
 		s.Idle = max(0, 1-work/s.Takes/float64(s.Hands))
-		for p := range waits {
+		for p := range given {
 			s.Most = max(s.Most, 1-float64(given[p])/float64(quarters))
 		}
 	}

@@ -127,3 +127,33 @@ func TestDayEndsByDaylight(t *testing.T) {
 		t.Errorf("clock %q", got)
 	}
 }
+
+// A job that goes along with another is nowhere ahead of it: counted from the stints alone; both are done in the end, and it does not wait for all of the other.
+func TestAlongsideNeverAhead(t *testing.T) {
+	for _, b := range []beside{{free: 0.4}, {free: -0.1, rate: 1}, {free: -0.3, rate: 1.5}} {
+		jobs := []Job{{Work: HoldRidge, Minutes: 120, Least: 2, Most: 2}, {Work: WrapRidges, Minutes: 30, Least: 2, Most: 4, Along: []beside{b}}}
+		day := Workday{Begin: 8 * 60, End: 16 * 60, works: allOfWork}
+		l := searched(jobs, calendar{others: []Workday{day}, hands: 6, tools: tools{1, 4, 1}}, 100)
+		s := l.schedule()
+		given := [2]float64{}
+		for at := day.Begin; at < day.End; at += quarter {
+			before := given[0] / jobs[0].work()
+			for i, j := range s.Jobs {
+				for _, st := range j.Stints {
+					if st.Begin <= at && at < st.End {
+						given[i] += quarter * float64(len(st.Hands))
+					}
+				}
+			}
+			if then := given[1] / jobs[1].work(); before < 1-1e-9 && then > max(0, b.free+b.rate*before)+1e-9 {
+				t.Errorf("%+v: %.2f of it is done at %s and %.2f of the other before", b, then, at+quarter, before)
+			}
+		}
+		if len(s.Left) > 0 || given[1] < jobs[1].work()-1e-9 {
+			t.Errorf("%+v: %v minutes of hands of %v", b, given[1], jobs[1].work())
+		}
+		if _, end, _ := s.Jobs[0].End(); s.Jobs[1].Stints[0].Begin >= end {
+			t.Errorf("%+v: begun only after the other", b)
+		}
+	}
+}

@@ -149,7 +149,7 @@ func (o order) changed(jobs []Job, dice *rand.Rand) order {
 	for range 1 + dice.IntN(3) {
 		i := dice.IntN(len(jobs))
 		if j := jobs[i]; j.Most > j.Least && dice.IntN(2) == 0 {
-			o.most[i] = j.Least * (1 + dice.IntN(j.Most/j.Least))
+			o.most[i] = j.Least + j.crew()*dice.IntN((j.Most-j.Least)/j.crew()+1)
 			continue
 		}
 		o.rank[i] = top * 1.1 * dice.Float64()

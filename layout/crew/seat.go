@@ -56,7 +56,7 @@ func (s seating) quarter(jobs []Job, list []entry) {
 	stays := make([][]int, len(list))
 	for k, e := range list {
 		stints := jobs[e.job].Stints
-		if n := len(stints); n > 0 && stints[n-1].Day == e.day && stints[n-1].End == e.at {
+		if n := len(stints); n > 0 && stints[n-1].Day == e.day && stints[n-1].End == e.at && s.holds(e, stints[n-1].Hands) {
 			stays[k] = stints[n-1].Hands
 			for _, p := range stays[k] {
 				s.busy[p] = true
@@ -77,6 +77,15 @@ func (s seating) quarter(jobs []Job, list []entry) {
 			}
 		}
 	}
+}
+
+// holds reports whether an entry has room for those who were at its job: else they left it and fewer came back.
+func (s seating) holds(e entry, hands []int) bool {
+	young := 0
+	for _, p := range hands {
+		young += b2i(p >= s.hands-s.young)
+	}
+	return young <= e.young && len(hands)-young <= e.n-e.young
 }
 
 // keepsHolds reports whether somebody has holds to tick, which takes them off a raising: the organiser.

@@ -38,9 +38,9 @@ func (b *tasker) powering() {
 	b.add(practice.MinutesMeasure*2*float64(len(outlets)), test)
 	high := Figure{What: JointsHigh, Length: practice.JointHigh(b.units)}
 	if b.Cords+b.Taps > 0 {
-		b.laying(high)
 		look := practice.MinutesTalk + 2*practice.MinutesLook*float64(b.Joints+b.Open)
-		b.add(look, Task{Action: CheckCords, Who: grown, Want: []Figure{state(PlugsDry), state(NoneAcross), high}, IfOff: cures(LayAgain, SwapIt), Hold: true})
+		b.laying(high, look)
+		b.add(look, Task{Action: CheckCords, Who: Who{People: b.list[len(b.list)-1].Who.People, Grown: true}, Want: []Figure{state(PlugsDry), state(NoneAcross), high}, IfOff: cures(LayAgain, SwapIt), Hold: true})
 	}
 	b.timers(outlets)
 	for _, o := range outlets {
@@ -58,8 +58,8 @@ func (b *tasker) powering() {
 	b.add(practice.MinutesTalk*2, walk)
 }
 
-// laying lays the cords and joins what is plugged into what, with the outlets empty.
-func (b *tasker) laying(high Figure) {
+// laying lays the cords and joins what is plugged into what, with the outlets empty; who joins looks at so much work of others after it.
+func (b *tasker) laying(high Figure, look float64) {
 	some := func(needs ...Need) []Need {
 		return slices.DeleteFunc(needs, func(n Need) bool { return n.Count == 0 })
 	}
@@ -68,8 +68,8 @@ func (b *tasker) laying(high Figure) {
 		Uses: b.climbs(some(many(Cords, b.Cords), many(ZipTies, b.Laid), one(Ribbon), many(RibbonPosts, b.Posts), many(CordCovers, b.Over))...)})
 	if b.Hung > 0 { // each tie from a stepladder of its own stand; what does not lie on the ground is uncoiled and tagged here
 		hang := b.Spec.Crew.Rates.Cord*float64(b.Cords-b.Laid) + 2*practice.MinutesClimb*float64(b.HungTies)
-		b.add(hang, Task{Action: HangCords, Who: Who{People: 2, Grown: true}, Want: []Figure{{What: AsDrawn, Count: b.Hung}}, IfOff: cures(LayAgain, Ask),
-			Uses: b.climbs(many(Cords, b.Hung), many(ZipTies, b.HungTies))})
+		b.add(hang, Task{Action: HangCords, Who: Who{People: b.atLadders(hang), Grown: true}, Want: []Figure{{What: AsDrawn, Count: b.Hung}}, IfOff: cures(LayAgain, Ask),
+			Uses: b.climbing(b.atLadders(hang)/2, many(Cords, b.Hung), many(ZipTies, b.HungTies))})
 	}
 	joints, open := b.Joints, b.Open // less what others join and cover
 	for _, t := range b.list {
@@ -80,7 +80,7 @@ func (b *tasker) laying(high Figure) {
 	if b.High > 0 {
 		uses = b.climbs(uses...)
 	}
-	b.add(join, Task{Action: JoinPlugs, Who: Who{People: b.pairs(join)}, Want: []Figure{high}, IfOff: cures(Ask), Uses: uses})
+	b.add(join, Task{Action: JoinPlugs, Who: Who{People: b.pairs(join + look)}, Want: []Figure{high}, IfOff: cures(Ask), Uses: uses})
 }
 
 // timers puts a timer into each outlet before anything is plugged in, so that the tests are made through it.

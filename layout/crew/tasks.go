@@ -119,11 +119,22 @@ func (b *tasker) ladder() (measure.Length, bool) {
 }
 
 // climbs returns the ladder where one is needed, for a task at the crowns.
-func (b *tasker) climbs(uses ...Need) []Need {
+func (b *tasker) climbs(uses ...Need) []Need { return b.climbing(1, uses...) }
+
+// climbing returns a ladder for each of so many pairs where one is needed.
+func (b *tasker) climbing(pairs int, uses ...Need) []Need {
 	if top, need := b.ladder(); need {
-		uses = append(uses, long(Stepladder, 1, top))
+		uses = append(uses, long(Stepladder, pairs, top))
 	}
 	return uses
+}
+
+// atLadders is how many people share so much work of which every pair has a ladder, where one is needed.
+func (b *tasker) atLadders(work float64) int {
+	if _, need := b.ladder(); !need {
+		return b.pairs(work)
+	}
+	return max(2, min(b.pairs(work), 2*b.Spec.Crew.Tools.Ladders))
 }
 
 // spares is how many to have over so many.

@@ -48,8 +48,9 @@ type Job struct {
 	First, Last int    // arches of its stretch; 0 where it is one job for all
 	After       []int  // jobs that are done before it begins
 	Partly      []part // jobs of which a share is
-	Least, Most int    // people: never fewer; more do not help
-	Grown       int    // of them, of age
+	Along       []beside
+	Least, Most int // people: never fewer; more do not help
+	Grown       int // of them, of age
 	Uses        tools
 	Minutes     float64
 	Stints      []Stint // when, by whom; none for a light-up whose dusk nobody knows
@@ -61,10 +62,27 @@ type part struct {
 	share float64
 }
 
+// beside is a job that another one goes along with: until all of it is done, of the other no more is than a share that is free and so much for each share of it that is done.
+type beside struct {
+	job        int
+	free, rate float64
+}
+
 // tools counts stepladders, trestles and long tapes.
 type tools [3]int
 
 var toolThings = [len(tools{})]Thing{Stepladder, Trestles, LongTape}
+
+// uses is how many tools of a kind so many at the job take: of ladders each crew its share, of trestles every two people two.
+func (j Job) uses(k, n int) int {
+	switch toolThings[k] {
+	case Stepladder:
+		return (j.Uses[k]*n + j.Most - 1) / j.Most
+	case Trestles:
+		n += n % 2
+	}
+	return min(j.Uses[k], n)
+}
 
 // grown is how many of so many at the job are of age.
 func (j Job) grown(n int) int { return min(n, j.Grown) }
@@ -93,10 +111,21 @@ func (j Job) work() float64 { return j.Minutes * float64(j.Most) }
 var byStretches = []Work{Drive, LayBags, WrapLegs, CutRidges, WrapRidges, RaiseOthers, Lay}
 
 // pairWork is what a pair that comes free may join.
-var pairWork = worksOf(Drive, LayBags, MakeLegs, TryStrings, WrapLegs, WrapRidges, Lay, Join)
+var pairWork = worksOf(Drive, LayBags, MakeLegs, TryStrings, WrapLegs, WrapRidges, Lay, HangUp, Join)
 
 // shared are the works that several groups do side by side: pairs, at rows a crew for each wall.
-var shared = []Work{Drive, LayBags, MakeLegs, TryStrings, WrapLegs, WrapRidges, HangLights, Lay, Join}
+var shared = []Work{Drive, LayBags, MakeLegs, TryStrings, WrapLegs, WrapRidges, HangLights, Lay, HangUp, Join}
+
+// oneMore are those of them at which one alone helps a pair: there is no ladder or sledge for every two.
+var oneMore = worksOf(LayBags, MakeLegs, TryStrings, WrapLegs, WrapRidges, Lay, Join)
+
+// crew is how many come to the job together.
+func (j Job) crew() int {
+	if oneMore.has(j.Work) {
+		return 1
+	}
+	return j.Least
+}
 
 // workOfAction are the works of actions that belong to one whatever was done before.
 var workOfAction = map[Action]Work{
@@ -205,34 +234,58 @@ func (in Input) jobs(tasks []Task, stretch int, close closeness, c calendar) []J
 	}
 	for i := range list {
 		list[i].After = slices.DeleteFunc(in.waits(list, i, close), func(k int) bool { return in.spares(list[i], list[k], c) })
-		if drive := slices.IndexFunc(list, func(j Job) bool { return j.Work == Drive }); list[i].Work == FirstRidge && drive >= 0 {
-			list[i].Partly = []part{{drive, firstStakes(tasks, list[drive])}}
-		}
+		in.alongside(tasks, list, i)
 	}
 	return list
 }
 
-// firstStakes is the share of the first driving that is done when the stakes of arches 1 and 2 stand, driven arch by arch: either may have been moved along the row, and the ridge
-// piece between them is cut to where they stand. Bases stand on their dots: they are all set before any is gauged.
-func firstStakes(tasks []Task, drive Job) float64 {
-	done, all := 0.0, 0.0
+// alongside has ridge pieces cut to where stakes stand, and cords that end on rows hung after those: of each job a part that goes along with another job.
+func (in Input) alongside(tasks []Task, list []Job, i int) {
+	j := &list[i]
+	for k, o := range list[:i] {
+		switch {
+		case j.Work == FirstRidge && o.Work == Drive && o.First <= 1:
+			before, driving := driven(tasks, o)
+			j.Partly = []part{{k, before + driving*firstStakes(tasks, o)}}
+		case (j.Work == CutRidges || j.Work == WrapRidges) && o.Work == Drive && o.First > 1 && o.First == j.First: // of the first stretch they stand before arch 1 does
+			if before, driving := driven(tasks, o); driving > 0 {
+				j.Along = append(j.Along, beside{k, -before/driving - 1/float64(o.Last-o.First+1), 1 / driving})
+			}
+		case j.Work == HangUp && o.Work == HangLights && in.OnRows < in.HungTies:
+			j.Along = append(j.Along, beside{job: k, free: 1 - float64(in.OnRows)/float64(in.HungTies)})
+		}
+	}
+}
+
+// driven is the share of a driving's work before the first stake goes in, and that of the stakes. Any may be moved along the row, and a ridge piece is cut to where those
+// beside it stand. Bases stand on their dots: they are all set before any is gauged.
+func driven(tasks []Task, drive Job) (before, driving float64) {
+	all := 0.0
 	for _, i := range drive.Tasks {
 		t := tasks[i]
 		work := t.Minutes * float64(t.Who.people())
 		all += work
 		switch t.Action {
 		case TapeDepths, SetBases:
-			done += work
+			before += work
 		case DriveStakes:
-			first, stretch := 0, 0
-			for _, s := range t.Of.Stakes {
-				first += b2i(s.Arch <= 2)
-				stretch += b2i(drive.Last == 0 || s.Arch <= drive.Last)
-			}
-			done += work * float64(first) / float64(stretch)
+			driving += work
 		}
 	}
-	return done / all
+	return before / all, driving / all
+}
+
+// firstStakes is the share of the first driving's stakes that are those of arches 1 and 2, driven arch by arch.
+func firstStakes(tasks []Task, drive Job) float64 {
+	first, stretch := 0, 0
+	for _, i := range drive.Tasks {
+		for _, s := range tasks[i].Of.Stakes {
+			if tasks[i].Action == DriveStakes {
+				first, stretch = first+b2i(s.Arch <= 2), stretch+b2i(drive.Last == 0 || s.Arch <= drive.Last)
+			}
+		}
+	}
+	return float64(first) / float64(max(1, stretch))
 }
 
 // spares reports whether a job need not wait for another that its kind waits for: the way is tried beside the plugging where nothing was hung; what an evening at the bench
@@ -353,7 +406,7 @@ func (in Input) waits(list []Job, i int, close closeness) (after []int) {
 			same = close < clearEarly
 		}
 		next := o.Work == j.Work && o.Last == j.First-1 && !(j.Work == RaiseOthers && in.guyed(j.First))
-		rows := j.Work == HangUp && o.Work == HangLights && in.OnRows // they hang first
+		rows := j.Work == HangUp && o.Work == HangLights && in.OnRows > 0 && in.OnRows == in.HungTies // they hang first
 		if same && (rows || slices.Contains(waitsFor[j.Work], o.Work)) || next {
 			after = append(after, k)
 		}

@@ -16,6 +16,7 @@ import (
 type Workday struct {
 	Date       time.Time // zero where the spec does not give it
 	Begin, End Clock     // of the work; the end is what daylight, the spec or the usual day allows
+	Read       Clock     // from the begin on all hear it read aloud what the day brings; 0 where they hear it as they unload
 	Lunch      Clock     // all rest from then on; 0 on a day that has no lunch
 	TieOff     Clock     // all make fast what stands and put tools away from then on; 0 on the last day
 	Light      *Light    // nil where the place or the day is not given
@@ -62,7 +63,7 @@ func outdoors(days []Workday) []Workday {
 
 // rests reports whether nobody works in the quarter that begins then.
 func (d Workday) rests(at Clock) bool {
-	return d.Lunch > 0 && at >= d.Lunch && at < d.Lunch+practice.MinutesLunch || d.TieOff > 0 && at >= d.TieOff
+	return at < d.Begin+d.Read || d.Lunch > 0 && at >= d.Lunch && at < d.Lunch+practice.MinutesLunch || d.TieOff > 0 && at >= d.TieOff
 }
 
 // allows reports whether a work may be done in the quarter that begins then: by the day's purpose, and outdoors by daylight alone.
@@ -174,9 +175,15 @@ func (in Input) days() (marking, others []Workday, open bool) {
 		marking = in.following(mark, worksOf(MarkGround))
 	}
 	if len(outdoors(others)) == 0 {
-		return marking, append(others, in.following(in.first(), allOfWork&^aside)...), true
+		others, open = append(others, in.following(in.first(), allOfWork&^aside)...), true
 	}
-	return marking, others, false
+	unload := slices.IndexFunc(others, func(d Workday) bool { return d.works.has(Unload) })
+	for i := range others {
+		if i != unload {
+			others[i].Read = practice.MinutesRead
+		}
+	}
+	return marking, others, open
 }
 
 // following are as many days in a row as a building may take.

@@ -1,5 +1,7 @@
 package practice
 
+import "hoopwright/layout/measure"
+
 // Minutes of one pair of hands for work that the spec's rates do not name. Common practice, no source.
 const (
 	MinutesDot     = 2   // one dot with its name
@@ -25,8 +27,14 @@ const (
 	MinutesEven    = 1   // one guy felt and evened
 )
 
+// MinutesSawn is what one cut through a round steel bar takes of one pair of hands at a hacksaw, its end filed: 3 minutes for 1/2 in, others by their section. Common practice, no source.
+func MinutesSawn(across measure.Length) float64 {
+	half := float64(across / (measure.Inch / 2))
+	return 3 * half * half
+}
+
 // PairMinutes is how long a pair is left to work that another could share, before another one joins. Our own choice.
-const PairMinutes = 20
+const PairMinutes = 10
 
 // LongDay is from how many minutes on a day is called long: winter daylight. Common practice.
 const LongDay = 8 * 60
@@ -34,6 +42,7 @@ const LongDay = 8 * 60
 // The day besides its tasks. Common practice, no source.
 const (
 	MinutesUnload = 30      // all hands unload and hear the dangers read aloud
+	MinutesRead   = 15      // on any other day all hear its own dangers
 	MinutesClear  = 30      // all hands clear up
 	Lunch         = 12 * 60 // minutes after midnight
 	MinutesLunch  = 45

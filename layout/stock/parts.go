@@ -38,6 +38,15 @@ func (b Bar) Full(u measure.System) bool {
 	return !b.Owned && !b.Whole() && b.Stock-b.Pieces[len(b.Pieces)-1].Mark < spare(u)-u.Grid()/2
 }
 
+// Cuts counts the cuts through the bar: one a piece, none behind a last piece that the bar gives whole.
+func (b Bar) Cuts(u measure.System) int {
+	n := len(b.Pieces)
+	if b.Full(u) || b.Stock-b.Pieces[n-1].Mark < u.Grid()/2 {
+		n--
+	}
+	return n
+}
+
 // Steel reports whether the bar makes stakes; the others are pipe.
 func (b Bar) Steel() bool { return b.Pieces[0].ID.Steel }
 
