@@ -3,7 +3,6 @@ package packet
 import (
 	"fmt"
 	"slices"
-	"strings"
 	"time"
 
 	"hoopwright/draw/block"
@@ -44,7 +43,7 @@ func (w watch) log() []block.Block {
 		}
 		nights = append(nights, till)
 	default:
-		nights[len(nights)-1] = goesOn(nights[len(nights)-1])
+		nights[len(nights)-1] = goesOn(w.plan.Spec.Dates.Close)
 	}
 	for len(nights) > 0 {
 		n := min(len(nights), columns*fit(room))
@@ -57,10 +56,7 @@ func (w watch) log() []block.Block {
 }
 
 // goesOn is the last night where the calls after it have no line of their own: in one line, or its row is too high for the side.
-func goesOn(night string) string {
-	day := strings.Fields(night)
-	return strings.Join(day[len(day)-2:], " ") + ", on"
-}
+func goesOn(night time.Time) string { return night.Format("2 Jan") + ", on" }
 
 // Room of the log.
 const (
