@@ -66,11 +66,7 @@ func inventory(p *layout.Plan) []stored {
 				if it.Unit == stock.Feet || it.Unit == stock.Metres {
 					name = itemName(it, p.Spec, "")
 				}
-				n := it.Need - it.Spare
-				if it.Kind == stock.Coupling && p.Spec.Arch.Joints == spec.Glued { // those of legs stay on
-					n = couplingsAtCrowns(p, it.Of)
-				}
-				add(name, n, as.keep, as.noun)
+				add(name, comesOff(p, it), as.keep, as.noun)
 			}
 		}
 	}
@@ -111,10 +107,13 @@ func inventory(p *layout.Plan) []stored {
 	return list
 }
 
-// couplingsAtCrowns counts the arches of a pipe whose legs meet in a coupling.
-func couplingsAtCrowns(p *layout.Plan, pipe string) (n int) {
+// comesOff counts what comes off of a line of the list: of couplings those at crowns, where cement holds the others.
+func comesOff(p *layout.Plan, it stock.Item) (n int) {
+	if it.Kind != stock.Coupling || p.Spec.Arch.Joints != spec.Glued {
+		return it.Need - it.Spare
+	}
 	for _, a := range standingOf(p) {
-		if p.Spec.CrownFitting(a.Number) == spec.Coupling && a.Spec.Pipe.Name == pipe {
+		if p.Spec.CrownFitting(a.Number) == spec.Coupling && a.Spec.Pipe.Name == it.Of {
 			n++
 		}
 	}
