@@ -3,6 +3,7 @@ package layout
 import (
 	"hoopwright/layout/crew"
 	"hoopwright/layout/practice"
+	"hoopwright/layout/spec"
 	"hoopwright/layout/weather"
 )
 
@@ -16,7 +17,7 @@ type LaidFlat struct {
 
 // LaidFlat asks for so many crews as are done between the noon call, once they are there, and sunset, as far as there are people of age for them.
 func (p *Plan) LaidFlat() LaidFlat {
-	comes := weather.Comes{Lit: len(p.Strings) > 0, Cords: len(p.Power.Cords), Line: p.Spec.CrownLine()}
+	comes := weather.Comes{Lit: len(p.Strings) > 0, Cords: len(p.Power.Cords), Line: p.Spec.CrownLine(), Pins: p.Spec.Arch.Joints == spec.Pinned}
 	for _, s := range p.Strings {
 		if s.Run.IsRow() || s.Run.Drop {
 			comes.Hung++

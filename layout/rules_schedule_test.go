@@ -20,7 +20,7 @@ import (
 var comesBefore = [][2]crew.Action{
 	{crew.ReadTicket, crew.DriveStakes}, {crew.PullTest, crew.DriveStakes}, {crew.DriveStakes, crew.RaiseRest}, {crew.MeasureWidths, crew.RaiseRest},
 	{crew.SetBases, crew.WeighDown}, {crew.MeasureWidths, crew.WeighDown}, {crew.WeighDown, crew.JoinCrown}, {crew.WeighDown, crew.RaiseRest}, {crew.NameSticks, crew.CutTrial}, {crew.CutTrial, crew.SpringRidge},
-	{crew.NameSticks, crew.WindPipe}, {crew.TestOutlets, crew.TestStrings}, {crew.TestOutlets, crew.TryWrapped}, {crew.NameSticks, crew.TryWrapped}, {crew.TryWrapped, crew.JoinCrown}, {crew.TestStrings, crew.WindPipe}, {crew.TestStrings, crew.HangRows}, {crew.TestStrings, crew.HangDrops},
+	{crew.NameSticks, crew.WindPipe}, {crew.TestOutlets, crew.TestStrings}, {crew.TestOutlets, crew.TryWrapped}, {crew.NameSticks, crew.TryWrapped}, {crew.JoinSticks, crew.WindPipe}, {crew.JoinSticks, crew.JoinCrown}, {crew.TryWrapped, crew.JoinCrown}, {crew.TestStrings, crew.WindPipe}, {crew.TestStrings, crew.HangRows}, {crew.TestStrings, crew.HangDrops},
 	{crew.CutLegs, crew.JoinCrown}, {crew.NameSticks, crew.JoinCrown}, {crew.CheckDay, crew.RaiseSame}, {crew.MeasureArch, crew.CutRidge}, {crew.MeasureBay, crew.CutRidge},
 	{crew.CutRidge, crew.RaiseRest}, {crew.RaiseRest, crew.SightAlong}, {crew.SightAlong, crew.HangRows}, {crew.SightAlong, crew.HangDrops}, {crew.SightAlong, crew.TryOpening},
 	{crew.TestOutlets, crew.LayCords}, {crew.RaiseSame, crew.LayCords}, {crew.RaiseRest, crew.LayCords}, {crew.SightAlong, crew.JoinPlugs}, {crew.LayCords, crew.JoinPlugs}, {crew.LayCords, crew.HangCords}, {crew.SightAlong, crew.HangCords}, {crew.HangCords, crew.TryOpening}, {crew.HangCords, crew.JoinPlugs}, {crew.HangRows, crew.JoinPlugs}, {crew.HangDrops, crew.JoinPlugs}, {crew.JoinPlugs, crew.CheckCords}, {crew.CheckCords, crew.SetTimers}, {crew.SetTimers, crew.PlugRuns}, {crew.PlugRuns, crew.TestLoaded}, {crew.TryOpening, crew.DarkWalk}, {crew.TestLoaded, crew.DarkWalk},
@@ -65,11 +65,24 @@ func scheduleKeeps(t *testing.T, p *layout.Plan) {
 	daysAreRead(t, p)
 	eyesAreCounted(t, p)
 	powerBeforeClearing(t, s)
+	cementSets(t, s)
 	for _, pair := range comesBefore {
 		inOrder(t, p, pair[0], pair[1])
 	}
 	if len(s.Left) == 0 && s.Takes < s.Least-1e-6 {
 		t.Errorf("takes %v minutes, under its bound of %v", s.Takes, s.Least)
+	}
+}
+
+// cementSets holds the raising off as long as cement sets.
+func cementSets(t *testing.T, s crew.Schedule) {
+	for _, j := range s.Jobs {
+		day, end, ok := j.End()
+		for _, o := range s.Jobs {
+			if ok && j.Sets > 0 && o.Work == crew.RaiseFirst && len(o.Stints) > 0 && minuteOf(o.Stints[0].Day, o.Stints[0].Begin) < minuteOf(day, end)+j.Sets {
+				t.Errorf("cemented till %s, for %d minutes, and bent at %s", end, j.Sets, o.Stints[0].Begin)
+			}
+		}
 	}
 }
 

@@ -276,7 +276,7 @@ func (p *Plan) solveCrew() {
 	}
 	in.Line = p.crownLine()
 	_, in.LegCuts = p.Cuts.Sawn()
-	in.InShed, in.Screws = p.Stock.Wrapped.Legs, p.Stock.Screws()
+	in.InShed, in.Cemented, in.Screws = p.Stock.Wrapped.Legs, p.Stock.Cemented, p.Stock.Screws()
 	on := map[string]lights.Run{}
 	for _, s := range p.Strings {
 		on[s.Name] = s.Run

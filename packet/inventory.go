@@ -66,7 +66,7 @@ func inventory(p *layout.Plan) []stored {
 				if it.Unit == stock.Feet || it.Unit == stock.Metres {
 					name = itemName(it, p.Spec, "")
 				}
-				add(name, it.Need-it.Spare, as.keep, as.noun)
+				add(name, comesOff(p, it), as.keep, as.noun)
 			}
 		}
 	}
@@ -107,6 +107,19 @@ func inventory(p *layout.Plan) []stored {
 	return list
 }
 
+// comesOff counts what comes off of a line of the list: of couplings those at crowns, where cement holds the others.
+func comesOff(p *layout.Plan, it stock.Item) (n int) {
+	if it.Kind != stock.Coupling || p.Spec.Arch.Joints != spec.Glued {
+		return it.Need - it.Spare
+	}
+	for _, a := range standingOf(p) {
+		if p.Spec.CrownFitting(a.Number) == spec.Coupling && a.Spec.Pipe.Name == it.Of {
+			n++
+		}
+	}
+	return n
+}
+
 const crownLine = "crown line"
 
 // crownLines is how many lines tie the crowns.
@@ -144,19 +157,22 @@ func countedWith(list []stored, like stored) []stored {
 // mostLengths is how many lengths of leg sticks are counted apart; of more they are on their tags alone.
 const mostLengths = 3
 
-// pipeKinds counts the sticks of pipe as cut, by material, legs apart from ridge pieces and by their lengths.
+// pipeKinds counts the sticks of pipe as they are kept, by material, legs apart from ridge pieces and by their lengths.
 func pipeKinds(p *layout.Plan) (list []stored) {
 	lengths := map[string]bool{}
-	for _, a := range standingOf(p) {
-		for _, l := range slices.Concat(a.Left, a.Right) {
-			lengths[p.Spec.Units.Cut(l)] = true
+	for _, piece := range p.Stock.Kept {
+		if id := piece.ID; !id.Steel && !id.Brace && !id.Ridge() {
+			lengths[p.Spec.Units.Cut(piece.Length)] = true
 		}
 	}
-	for _, piece := range p.Stock.Pieces {
+	for _, piece := range p.Stock.Kept {
 		if piece.ID.Steel {
 			continue
 		}
 		like := stored{item: "leg stick", keep: keptLegs, noun: "stick"}
+		if piece.Joined {
+			like = stored{item: "cemented " + piece.ID.Noun(), keep: keptLegs, noun: piece.ID.Noun()}
+		}
 		switch {
 		case piece.ID.Sort().Ridge():
 			like = stored{item: "ridge piece", keep: keptRidge, noun: "piece"}
@@ -280,20 +296,17 @@ func legsKept(p *layout.Plan) kept {
 // rides name what pipe rides on.
 var rides = map[practice.Ride]string{practice.InCar: "car", practice.InVan: "van", practice.OnRoof: "roof rack", practice.OnTrailer: "long trailer"}
 
-// longestKept is the longest pipe that goes to the shed: sticks, half arches where their strings stay on, whole arches where joints are glued.
+// longestKept is the longest pipe that goes to the shed: sticks, legs of several that were cemented, half arches where their strings stay on.
 func longestKept(p *layout.Plan) (long measure.Length) {
 	on, _ := stringsKept(p)
-	for _, piece := range p.Stock.Pieces {
+	for _, piece := range p.Stock.Kept {
 		if !piece.ID.Steel {
 			long = max(long, piece.Length)
 		}
 	}
 	for _, a := range standingOf(p) {
-		switch half := max(a.CrownTape, a.Length-a.CrownTape); {
-		case p.Spec.Arch.Joints == spec.Glued:
-			long = max(long, a.Length)
-		case len(on) > 0 && !a.Spec.OneStick:
-			long = max(long, half)
+		if len(on) > 0 && !a.Spec.OneStick {
+			long = max(long, a.CrownTape, a.Length-a.CrownTape)
 		}
 	}
 	return long

@@ -155,7 +155,7 @@ func (b *binder) hazards() (list []aloud) {
 	add(arches, "Saw", "Eye protection on, pipe clamped, hands a forearm off.")
 	add(arches, "Bent pipe", "A spring: no face near, eye protection on."+tight)
 	add(arches, "A lone arch", "Falls along the walk: one person does nothing but hold it.")
-	add(arches && joints == spec.Glued, "Primer and cement", "They burn, and the vapour harms: open air, gloves, no flame, lids on.")
+	add(cemented(b.plan) > 0, "Primer and cement", "They burn, and the vapour harms: open air, gloves, no flame, lids on.")
 	add(arches && joints == spec.Pinned, "Screw points", "They tear hands and wires: file each flush on the inside.")
 	add(arches, "Ladder", "A stepladder only: never against pipe, never after dark.")
 	part("Lights and power", b.readOn(crew.TryOutlets, crew.TryStrings, crew.WrapLegs, crew.WrapRidges, crew.HangLights, crew.Lay, crew.HangUp, crew.PlugIn))
@@ -176,6 +176,14 @@ func (b *binder) hazards() (list []aloud) {
 	part("Taking down, laying flat", reads+" ________")
 	add(arches, "All again", returning(stakes, strings, len(site.Overhead) > 0))
 	return list
+}
+
+// cemented is for how many minutes cement sets; 0 where nothing is cemented.
+func cemented(p *layout.Plan) (sets int) {
+	for _, t := range p.Crew.Tasks {
+		sets = max(sets, t.Sets)
+	}
+	return sets
 }
 
 // nearWire is the finding of a wire that an upright pipe may come too near to.

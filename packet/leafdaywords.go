@@ -13,7 +13,6 @@ import (
 	"hoopwright/layout/power"
 	"hoopwright/layout/practice"
 	"hoopwright/layout/say"
-	"hoopwright/layout/spec"
 )
 
 // workNames name each work on the run sheet.
@@ -100,7 +99,7 @@ var workNames = map[crew.Work]func(p *layout.Plan) string{
 	},
 	crew.HoldRidge: func(p *layout.Plan) string {
 		switch {
-		case p.Spec.Arch.Joints != spec.Dry:
+		case !p.Spec.Arch.Joints.DryCrown():
 			return "Secure crowns, count caps"
 		case len(p.Spec.Guys.Arches) > 0:
 			return "Take up guys, count caps"

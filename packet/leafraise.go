@@ -234,11 +234,7 @@ func (r raising) faults(k *arch.Kind) []block.Block {
 	list := []block.Block{block.Heading(heading), block.Paragraph("Feet: arch off, caps on, call " + groundOf(r.Plan).crew + ".")}
 	short := fmt.Sprintf("a %s is short: measure it, leaf %d.", pipe, leafNumber("stock"))
 	if r.Plan.Spec.Found.Wrapped && len(k.Left) > 0 { // that leaf cuts none
-		whole := k.Spec.Pipe.CouplingStop * measure.Length(len(k.Left)-1)
-		for _, stick := range k.Left {
-			whole += stick
-		}
-		short = fmt.Sprintf("a %s is short of %s: ask.", pipe, block.Figure(r.u.Cut(whole)))
+		short = fmt.Sprintf("a %s is short of %s: ask.", pipe, block.Figure(r.u.Cut(k.Spec.Pipe.Joined(k.Left))))
 	}
 	for _, f := range []struct {
 		move arch.Move

@@ -30,8 +30,6 @@ func (r raising) stepOf(t crew.Task) block.Step {
 	switch t.Action {
 	case crew.ScrewSockets:
 		return block.Step{Text: "One screw through every socket, from the outside, " + r.atCrowns() + ".", Then: "A point stands out inside: file it flush."}
-	case crew.GlueSockets:
-		return block.Step{Text: "Prime and cement the sockets one by one, " + r.atCrowns() + ". Open air, no flame, gloves on.", Then: "A cemented joint does not come apart: cut it out."}
 	case crew.SightAlong:
 		return r.sight()
 	case crew.HangDrops:

@@ -31,11 +31,10 @@ func (b *binder) countsFirst() string {
 
 // ownShown shows how what is in the shed is typed, by the first leg's stick, where no line of the spec does.
 func (b *binder) ownShown() string {
-	a := b.plan.Arches[0]
-	if len(b.spec.Stock.Own) > 0 || len(a.Left) == 0 {
+	if len(b.spec.Stock.Own) > 0 || len(b.plan.Stock.Kept) == 0 {
 		return ""
 	}
-	own := fmt.Sprintf("own: [{item: %s, length: %s, count: __}, …]", b.spec.Arch.Pipe.Name, stock.Sold(a.Left[0], b.spec.Units))
+	own := fmt.Sprintf("own: [{item: %s, length: %s, count: __}, …]", b.spec.Arch.Pipe.Name, stock.Sold(b.plan.Stock.Kept[0].Length, b.spec.Units))
 	if b.spec.Given("stock") {
 		return "Under stock: " + own + ". "
 	}

@@ -286,8 +286,15 @@ func (s sawing) joining() string {
 	if !slices.ContainsFunc(s.plan.Crew.Tasks, func(t crew.Task) bool { return t.Action == crew.JoinSticks }) {
 		return ""
 	}
-	held := map[spec.Joints]string{spec.Pinned: ", a screw in each socket, filed flush inside", spec.Glued: ", cemented outdoors"}
-	return " Mallet each " + map[bool]string{true: "leg", false: "arch"}[crowned(s.plan)] + "’s sticks into their couplings, to pen lines" + held[s.plan.Spec.Arch.Joints] + "."
+	each, held := map[bool]string{true: "leg", false: "arch"}[crowned(s.plan)], ""
+	if sets := cemented(s.plan); sets > 0 {
+		return fmt.Sprintf(" Outdoors prime, cement each %s’s sticks into their couplings: a quarter turn to pen lines, hold %d seconds, lay down. Bend none for %s.",
+			each, practice.CementHold, block.Figure(fmt.Sprintf("%d minutes", sets)))
+	}
+	if s.plan.Spec.Arch.Joints == spec.Pinned {
+		held = ", a screw in each socket, filed flush inside"
+	}
+	return " Mallet each " + each + "’s sticks into their couplings, to pen lines" + held + "."
 }
 
 // pipeOf returns the outside diameter of a material.

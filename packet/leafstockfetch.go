@@ -134,7 +134,11 @@ func fromShed(p *layout.Plan) (words []string) {
 	}
 	for _, i := range p.Shopping {
 		if n := min(i.Need, i.Own) - i.Wrapped; n > 0 {
-			text := fmt.Sprintf("%d %s", n, strings.Replace(itemName(i, p.Spec, ""), ", ", " of ", 1))
+			name := itemName(i, p.Spec, "")
+			if slices.ContainsFunc(p.Cuts.Bars, func(b stock.Bar) bool { return b.Pieces[0].Joined && b.Item == i.Of && b.Stock == i.Length }) {
+				name = "cemented legs, " + stock.Sold(i.Length, p.Spec.Units)
+			}
+			text := fmt.Sprintf("%d %s", n, strings.Replace(name, ", ", " of ", 1))
 			if longer := i.StandInWords(p.Spec.Units); longer != "" {
 				text += " (take " + longer + ")"
 			}

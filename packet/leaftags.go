@@ -12,6 +12,7 @@ import (
 	"hoopwright/layout/arch"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/say"
+	"hoopwright/layout/spec"
 )
 
 // tagsLeaf is a card an arch and one for each other sort of thing that is kept together. Nothing is printed behind a card: it is cut out. Under the last of them
@@ -70,6 +71,9 @@ func (b *binder) tagBlocks() []block.Block {
 // archTag is the card of an arch: its legs are one bundle.
 func archTag(a arch.Arch, of int, u measure.System) draw.Tag {
 	long := func(sticks []measure.Length) string {
+		if a.Spec.Joints == spec.Glued && len(sticks) > 1 {
+			return u.Cut(measure.RoundUp(a.Spec.Pipe.Joined(sticks), u.Grid())) + ", cemented"
+		}
 		var words []string
 		for _, l := range sticks {
 			words = append(words, u.Cut(l))

@@ -322,6 +322,9 @@ func (l lowering) freed(before, last int) string {
 		if lined {
 			bow = untie + ", bow"
 		}
+		if l.plan.Spec.Arch.Joints == spec.Pinned {
+			bow = "Screws out, bow"
+		}
 		do += fmt.Sprintf("%s ridge out of crown %s, then %d. ", bow, block.Figure(fmt.Sprint(before)), last)
 	} else if lined {
 		do += untie + ". "

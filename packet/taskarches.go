@@ -113,7 +113,7 @@ func crowned(p *layout.Plan) bool {
 
 // coupled reports whether a leg is of several sticks that come apart.
 func (w taskWords) coupled() bool {
-	return !crew.KeepsOn(w.plan.Spec) && slices.ContainsFunc(w.plan.Stock.Pieces, func(p stock.Piece) bool { return p.ID.Of > 1 })
+	return !crew.KeepsOn(w.plan.Spec) && w.plan.Spec.Arch.Joints != spec.Glued && slices.ContainsFunc(w.plan.Stock.Pieces, func(p stock.Piece) bool { return p.ID.Of > 1 })
 }
 
 // woundOver reports whether strings are still wound over the couplings as the crowns are parted: twisted apart then, they would tear.

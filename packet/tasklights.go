@@ -88,7 +88,11 @@ var doingLights = map[crew.Action]func(taskWords, crew.Task) string{
 			then = " " + say.Capital(tied) + " off."
 		}
 		if w.coupled() && w.woundOver() {
-			then += " Then twist couplings apart."
+			screws := ""
+			if w.plan.Spec.Arch.Joints == spec.Pinned {
+				screws = "screws out, "
+			}
+			then += " Then " + screws + "twist couplings apart."
 		}
 		return w.wound() + " strings: unwind on trestles, ties cut, socket end first. Never pull. Renew names." + then
 	},

@@ -5,7 +5,6 @@ import (
 
 	"hoopwright/layout/bend"
 	"hoopwright/layout/measure"
-	"hoopwright/layout/spec"
 )
 
 // What a careful crew still gets wrong or the parts leave open: common practice, no source.
@@ -32,7 +31,7 @@ func (m *model) band(k *Kind, solver *bend.Solver) measure.Length {
 		n.rod.Finish.Angle -= groundLean
 	})
 	sum += moves(func(n *model) { n.rod.DX += spanError.Metres() })
-	if m.spec.Joints == spec.Dry && m.fitting.to > m.fitting.from {
+	if m.spec.Joints.DryCrown() && m.fitting.to > m.fitting.from {
 		sum += moves(func(n *model) { n.rod = n.rocked(jointRock) })
 	}
 	return measure.Length(sum) * measure.Metre

@@ -143,9 +143,9 @@ func (j *judge) falls() {
 	if k.LoadFactor >= 1 && k.Sideways < WantedFactor {
 		j.add(finding.LookAt, codeSideways, spanKey, "at season's end it bears %.1f times its own weight and lights before it falls sideways. Thicker pipe, shorter sticks or lighter lights bring it to %d.", k.Sideways, WantedFactor)
 	}
-	if j.spec.Joints == spec.Dry && !j.spec.OneStick && k.Thrust < -PullTells {
+	if j.spec.Joints.DryCrown() && !j.spec.OneStick && k.Thrust < -PullTells {
 		key, _ := j.in.path("joints")
-		j.add(finding.LookAt, codePulls, key, "the arch is so flat that the crown joint is pulled apart with %s. Pin or glue the crown joint, or bring the feet closer than %s.", j.units.Force(-k.Thrust), j.units.Tape(k.Span))
+		j.add(finding.LookAt, codePulls, key, "the arch is so flat that the crown joint is pulled apart with %s. Pin the crown joint, or bring the feet closer than %s.", j.units.Force(-k.Thrust), j.units.Tape(k.Span))
 	}
 }
 

@@ -35,7 +35,7 @@ func TestFindings(t *testing.T) {
 		{"stake-bends", func(i *arch.Input) { i.Spec.Span = 170 * in }, finding.MustFix, finding.LookAt, "arch.stake.bar", "207 lb·in"},
 		{"stake-too-shallow", func(i *arch.Input) { i.Spec.Stake.Depth, i.Spec.Stake.Length = 5*in, 33*in }, finding.LookAt, finding.LookAt, "arch.stake.depth", "wet lawn"},
 		{"stake-too-shallow", func(i *arch.Input) { i.Spec.Stake.Depth, i.Spec.Stake.Length, i.Soil = 8*in, 36*in, spec.SoilUnknown }, finding.LookAt, finding.LookAt, "arch.stake.depth", "sandy"},
-		{"crown-pulls-apart", func(i *arch.Input) { i.Spec.Span = 180 * in }, finding.LookAt, finding.LookAt, "arch.joints", "Pin or glue"},
+		{"crown-pulls-apart", func(i *arch.Input) { i.Spec.Span = 180 * in }, finding.LookAt, finding.LookAt, "arch.joints", "Pin the crown"},
 		{"opening-blocked", func(i *arch.Input) { i.OpeningWidth = 80 * in }, finding.MustFix, finding.LookAt, "tunnel.opening", "up to that height"},
 		{"opening-blocked", func(i *arch.Input) { i.OpeningHeight = 94 * in }, finding.MustFix, finding.LookAt, "tunnel.opening", "as low as"},
 		{"opening-blocked", func(i *arch.Input) { i.Drop = 20 * in }, finding.MustFix, finding.LookAt, "tunnel.opening", "as low as"},

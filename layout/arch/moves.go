@@ -74,7 +74,7 @@ func (k *Kind) moved() (Moves, bool) {
 	}
 	moves.Give.add(moves.Wider, float64(spanError/moves.By))
 	moves.Give.add(moves.Lean, groundLean/float64(lean))
-	if m.spec.Joints == spec.Dry {
+	if m.spec.Joints.DryCrown() {
 		moves.Give.add(moves.Rock, 1)
 	}
 	return moves, ok

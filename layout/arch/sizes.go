@@ -139,7 +139,7 @@ func (in *Input) size(span measure.Length) Size {
 		Span: span, Crown: k.Crown, Clear: k.Clear, HeadWidth: k.HeadWidth, HeadHeight: k.HeadHeight,
 		BendRadius: k.BendRadius, Strain: k.Strain, Strength: m.strength(), Thrust: k.Thrust,
 		Footings: k.Footings, StakeBends: k.FootMoment > anchor.Yields(bar.Diameter, bar.Yield),
-		Pulls: m.spec.Joints == spec.Dry && !m.spec.OneStick && k.Thrust < -PullTells,
+		Pulls: m.spec.Joints.DryCrown() && !m.spec.OneStick && k.Thrust < -PullTells,
 		Opens: k.room.fits(own.OpeningWidth, own.OpeningHeight), Standing: m.standing(), built: m,
 	}
 	s.Bend = bendOf(s.Strength)

@@ -78,9 +78,13 @@ func TestBand(t *testing.T) {
 	k, _ = arch.Solve(wide)
 	near(t, "span", (k.Crown - base.Crown).Inches(), -.28, .05)
 	near(t, "band", base.Band.Inches(), .47/2+.3+.28, .3)
-	glued := snug()
+	glued := snug() // its crown is dry too
 	glued.Spec.Joints = spec.Glued
 	k, _ = arch.Solve(glued)
+	near(t, "glued", (base.Band - k.Band).Inches(), 0, 1e-9)
+	pinned := snug()
+	pinned.Spec.Joints = spec.Pinned
+	k, _ = arch.Solve(pinned)
 	near(t, "rock", (base.Band - k.Band).Inches(), .3, .2)
 }
 

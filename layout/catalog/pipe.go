@@ -62,6 +62,14 @@ func (p Pipe) Section() float64 { return math.Pi * (p.OD - p.Wall).Metres() * p.
 // PVCMass returns the pipe's mass by length where none is given: of rigid PVC at 1400 kg/m³ (ASTM D1784 compounds run from 1380 to 1430; from memory).
 func (p Pipe) PVCMass() measure.LineMass { return measure.LineMass(1400 * p.Section()) }
 
+// Joined returns how long sticks are that couplings make one.
+func (p Pipe) Joined(sticks []measure.Length) (length measure.Length) {
+	for _, s := range sticks {
+		length += s + p.CouplingStop
+	}
+	return length - p.CouplingStop*measure.Length(min(1, len(sticks)))
+}
+
 // FindPipe returns the pipe of that name, however it is spelt.
 func FindPipe(name string) (Pipe, bool) {
 	return find(Pipes(), name, func(p Pipe) string { return p.Name })

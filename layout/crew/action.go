@@ -68,7 +68,6 @@ const (
 	MeasureBay
 	RaiseRest
 	ScrewSockets
-	GlueSockets
 	SightAlong
 
 	HangRows

@@ -18,16 +18,17 @@ import (
 
 // Input is the solved tunnel as far as it makes work.
 type Input struct {
-	Spec    *spec.Spec
-	Arches  []arch.Arch
-	Ground  ground.Layout
-	Lights  lights.Layout
-	Ridge   []RidgePiece
-	Line    []measure.Length     // from crown to crown, of the line along them; none where there is none
-	LegCuts int                  // leg pieces that are cut from longer stock
-	Screws  int                  // in boards under feet
-	InShed  map[lights.Part]bool // legs that the shed can hold with their strings on
-	Chains  []Chain
+	Spec     *spec.Spec
+	Arches   []arch.Arch
+	Ground   ground.Layout
+	Lights   lights.Layout
+	Ridge    []RidgePiece
+	Line     []measure.Length     // from crown to crown, of the line along them; none where there is none
+	LegCuts  int                  // leg pieces that are cut from longer stock
+	Screws   int                  // in boards under feet
+	InShed   map[lights.Part]bool // legs that the shed can hold with their strings on
+	Cemented map[lights.Part]bool // legs that it holds with their couplings cemented
+	Chains   []Chain
 	Wiring
 	Inside                measure.Speed // the gust from which on nobody is inside; 0 where none is worked out
 	Felt                  measure.Speed // the same, by a meter at head height

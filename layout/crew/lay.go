@@ -204,7 +204,7 @@ func (l *laid) give(now Clock, d *Workday, of works) {
 	}
 	open := l.open[:0]
 	for i := range l.jobs {
-		if w := l.jobs[i].Work; l.at[i].n == 0 && !l.done(i) && of.has(w) && d.allows(w, now) && l.ready(i) && l.fits(i, now, d) && !l.ahead(i, l.jobs[i].Least) {
+		if w := l.jobs[i].Work; l.at[i].n == 0 && !l.done(i) && of.has(w) && d.allows(w, now) && l.ready(i, now) && l.fits(i, now, d) && !l.ahead(i, l.jobs[i].Least) {
 			open = append(open, i)
 		}
 	}
@@ -306,10 +306,20 @@ func b2i(v bool) int {
 	return 0
 }
 
-// ready reports whether all that a job waits for is done.
-func (l *laid) ready(i int) bool {
+// ready reports whether all that a job waits for is done by now, and set where it is bent.
+func (l *laid) ready(i int, now Clock) bool {
 	behind := func(p part) bool { return l.left[p.job] > (1-p.share)*l.jobs[p.job].work()+1e-9 }
-	return !slices.ContainsFunc(l.jobs[i].After, func(k int) bool { return !l.done(k) }) && !slices.ContainsFunc(l.jobs[i].Partly, behind)
+	waits := func(k int) bool { return !l.done(k) || l.jobs[i].Work == RaiseFirst && l.sets(k, now) }
+	return !slices.ContainsFunc(l.jobs[i].After, waits) && !slices.ContainsFunc(l.jobs[i].Partly, behind)
+}
+
+// sets reports whether what a job that is done made still sets.
+func (l *laid) sets(k int, now Clock) bool {
+	if l.jobs[k].Sets == 0 {
+		return false
+	}
+	today := len(l.days) - 1
+	return slices.ContainsFunc(l.log, func(e entry) bool { return e.job == k && e.day == today && e.at+quarter+Clock(l.jobs[k].Sets) > now })
 }
 
 // ahead reports whether so many would do more of a job in a quarter hour than goes along with what is done of another.

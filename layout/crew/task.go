@@ -26,6 +26,7 @@ type Task struct {
 	Want    []Figure
 	IfOff   []Cure // in the order they are tried
 	Uses    []Need
+	Sets    int      // minutes that what was made lies then, before it is bent
 	Hold    bool     // nobody goes on before it is signed
 	Record  []Record // what is written down
 }

@@ -44,26 +44,38 @@ func (b *tasker) made() (list []lights.Part) {
 
 // makeLegs has sticks named, legs joined and marked.
 func (b *tasker) makeLegs(made []lights.Part) {
-	sticks, couplings := 0, 0
+	sticks, couplings, wide := 0, 0, measure.Length(0)
 	legs := Scope{}
 	for _, a := range b.Arches {
 		some := false
 		for side, list := range [][]measure.Length{a.Left, a.Right} {
-			if slices.Contains(made, lights.Leg(spec.Side(side), a.Number)) {
-				sticks, couplings, some = sticks+len(list), couplings+max(0, len(list)-1), true
+			leg := lights.Leg(spec.Side(side), a.Number)
+			if !slices.Contains(made, leg) {
+				continue
 			}
+			if some = true; b.Cemented[leg] {
+				list = list[:min(1, len(list))]
+			}
+			sticks, couplings, wide = sticks+len(list), couplings+max(0, len(list)-1), max(wide, a.Kind.Spec.Pipe.OD)
 		}
 		if some {
 			legs.Arches = append(legs.Arches, a.Number)
 		}
 	}
-	naming, joining, marking := practice.MinutesLabel*float64(sticks), practice.MinutesLabel*float64(couplings), practice.MinutesLabel*float64(len(made))
+	naming, marking := practice.MinutesLabel*float64(sticks), practice.MinutesLabel*float64(len(made))
+	each, held := b.fastening(2 * couplings)
+	joining := each * float64(couplings)
 	who := Who{People: b.pairs(naming + joining + marking)}
 	b.add(naming, Task{Action: NameSticks, Of: legs, Who: who, Want: []Figure{{What: NamedAndWhole, Count: sticks}},
 		IfOff: cures(PutOut), Uses: []Need{many(Sticks, sticks), many(Marker, who.People/2), many(SpareStick, b.spares(sticks))}})
 	if couplings > 0 {
-		b.add(joining, Task{Action: JoinSticks, Of: legs, Who: who, Want: []Figure{{What: NoGap, Count: couplings}},
-			IfOff: cures(DriveHome), Uses: append(b.fastening(2*couplings), many(LegCouplings, couplings), many(Mallet, who.People/2))})
+		t := Task{Action: JoinSticks, Of: legs, Who: who, Want: []Figure{{What: NoGap, Count: couplings}}, IfOff: cures(DriveHome), Uses: append(held, many(LegCouplings, couplings))}
+		if b.Spec.Arch.Joints != spec.Glued { // cement lets them slide home
+			t.Uses = append(t.Uses, many(Mallet, who.People/2))
+		} else {
+			t.IfOff, t.Sets = nil, practice.CementSets(wide)
+		}
+		b.add(joining, t)
 	}
 	b.markLegs(legs, who, marking)
 }
@@ -91,15 +103,20 @@ func (b *tasker) cutLines() {
 	}
 }
 
-// fastening is what holds so many sockets that are not left dry.
-func (b *tasker) fastening(sockets int) []Need {
+// fastening is what holds so many sockets of couplings at the bench, and the minutes a coupling takes.
+func (b *tasker) fastening(sockets int) (minutes float64, uses []Need) {
 	switch b.Spec.Arch.Joints {
 	case spec.Pinned:
-		return []Need{many(Screws, sockets), one(Screwdriver), one(File)}
+		return practice.MinutesLabel + 2*practice.MinutesScrew, b.screwing(sockets)
 	case spec.Glued:
-		return []Need{one(Cement), many(Gloves, 2)}
+		return 2 * practice.MinutesCement, []Need{one(Cement), many(Gloves, 2)}
 	}
-	return nil
+	return practice.MinutesLabel, nil
+}
+
+// screwing is what so many sockets are screwed with.
+func (b *tasker) screwing(sockets int) []Need {
+	return []Need{many(Screws, sockets), one(Screwdriver), one(File)}
 }
 
 // saw adds a task at the saw.

@@ -156,16 +156,16 @@ func (b *tasker) unwind() {
 	}
 }
 
-// part takes the sticks of the arches apart, where they are joined and not glued; else what no unwinding takes guys off.
+// part takes the arches apart at their crowns, and at couplings that are not cemented; else what no unwinding takes guys off.
 func (b *tasker) part(all Scope) {
 	var uses []Need
-	if !slices.ContainsFunc(b.Arches, func(a arch.Arch) bool { return a.Kind.Spec.Joins() }) && (len(b.Lights.Wraps) > 0 || len(b.Spec.Guys.Arches) == 0) {
+	parts := func(a arch.Arch) bool {
+		return a.Kind.Spec.Joins() && !(a.Kind.Spec.OneStick && b.Spec.Arch.Joints == spec.Glued)
+	}
+	if !slices.ContainsFunc(b.Arches, parts) && (len(b.Lights.Wraps) > 0 || len(b.Spec.Guys.Arches) == 0) {
 		return
 	}
-	switch b.Spec.Arch.Joints {
-	case spec.Glued:
-		return
-	case spec.Pinned:
+	if b.Spec.Arch.Joints == spec.Pinned {
 		uses = append(uses, one(Screwdriver))
 	}
 	b.add(practice.MinutesLabel*float64(len(b.Arches)), Task{Action: OpenJoints, Of: all, Who: Who{People: 2}, Uses: uses})
@@ -173,6 +173,9 @@ func (b *tasker) part(all Scope) {
 
 // KeepsOn reports whether legs are put away with their strings on: every second year they are stripped, so that nothing wears through unseen.
 func KeepsOn(s *spec.Spec) bool { return s.Store == spec.Wrapped && !s.Found.Wrapped }
+
+// screwedRidge reports whether ridge pieces are held by screws, which come out before the pieces do.
+func (b *tasker) screwedRidge() bool { return len(b.Ridge) > 0 && b.Spec.Arch.Joints == spec.Pinned }
 
 // lower takes the arches down, the last first; guys of an arch are slackened only when it is next, those of arch 1 last of all, and the line along the crowns is untied crown by crown:
 // nothing else keeps the ridge pieces of those that still stand in their sockets, or without a ridge those that stand from falling back over the way in.
@@ -186,10 +189,13 @@ func (b *tasker) lower(all Scope) {
 	if len(b.Arches) > 1 { // what stands is tied with it
 		uses = append(uses, one(StringLine))
 	}
-	if len(all.Stakes) > 0 { // clamps at their marks
+	if len(all.Stakes) > 0 || b.screwedRidge() { // clamps at their marks
 		uses = append(uses, one(Screwdriver))
 	}
 	each := practice.MinutesDown + b.knots(b.perBay())
+	if b.screwedRidge() { // both sockets of a piece, while all hold
+		each += 2 * practice.MinutesUnscrew
+	}
 	b.add(each*practice.Raisers*float64(len(b.Arches)), Task{Action: LowerArches, Of: all, Who: Who{Roles: b.roles(), Grown: true}, IfOff: cures(OtherDay, WarmWater, Ask),
 		Want: []Figure{{What: GustBelow, Gust: b.raisingGust()}, {What: WarmerThan, Cold: practice.NoBending}, {What: SlowBelow, Cold: practice.BendSlowly}, {What: Capped, Count: legs}},
 		Uses: b.climbs(uses...)})

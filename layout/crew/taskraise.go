@@ -349,11 +349,8 @@ func (b *tasker) finish() {
 		b.stretch(b.Arches[1])
 	}
 	who := Who{People: 2 + len(b.Spec.Site.Overhead), Grown: true} // one climbs, one at its foot, one watches each wire
-	switch {
-	case b.Spec.Arch.Joints == spec.Pinned:
-		b.add(practice.MinutesLabel*4*float64(n), Task{Action: ScrewSockets, Of: all, Who: who, Uses: b.climbs(b.fastening(4 * n)...)})
-	case b.Spec.Arch.Joints == spec.Glued:
-		b.add(practice.MinutesLabel*4*float64(n), Task{Action: GlueSockets, Of: all, Who: who, Uses: b.climbs(b.fastening(4 * n)...)})
+	if b.Spec.Arch.Joints == spec.Pinned {
+		b.add(practice.MinutesLabel*4*float64(n), Task{Action: ScrewSockets, Of: all, Who: who, Uses: b.climbs(b.screwing(4 * n)...)})
 	}
 	left, right, guys := b.stakes()
 	bases := 0

@@ -53,6 +53,7 @@ type Job struct {
 	Grown       int // of them, of age
 	Uses        tools
 	Minutes     float64
+	Sets        int     // minutes that what it made lies then, before an arch is raised
 	Stints      []Stint // when, by whom; none for a light-up whose dusk nobody knows
 }
 
@@ -131,7 +132,7 @@ func (j Job) crew() int {
 var workOfAction = map[Action]Work{
 	ReadTicket: TryStake, LookUp: TryStake, CheckAgain: TryStake, PullTest: TryStake, TapeDepths: Drive, DriveStakes: Drive, SetBases: Drive, MeasureWidths: Drive, WeighDown: LayBags,
 	TestOutlets: TryOutlets, TrialArch: TryArch, TestStrings: TryStrings, TagStrings: TryStrings, CutTrial: FirstRidge, RaiseRest: RaiseOthers,
-	ScrewSockets: HoldRidge, GlueSockets: HoldRidge, SightAlong: HoldRidge, LayCords: Lay, HangCords: HangUp, JoinPlugs: Join, CheckCords: Join, DarkWalk: LightUp,
+	ScrewSockets: HoldRidge, SightAlong: HoldRidge, LayCords: Lay, HangCords: HangUp, JoinPlugs: Join, CheckCords: Join, DarkWalk: LightUp,
 }
 
 // workOf tells which work a task belongs to; at is the work of the task before it. Tasks after the day belong to none.
@@ -323,6 +324,7 @@ func (j Job) sized(tasks []Task, hands int) Job {
 		}
 		work += tasks[i].Minutes * float64(people)
 		j.Minutes += tasks[i].Minutes
+		j.Sets = max(j.Sets, tasks[i].Sets)
 		crews += b2i(tasks[i].Action == HangRows)
 	}
 	j.Least = j.Most

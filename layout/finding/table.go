@@ -80,6 +80,7 @@ var rows = [...]Row{
 	{Code: "prices-missing", Levels: note, Leaf: "stock", Title: "Prices are missing"},
 	{Code: "stock-lengths-assumed", Levels: note, Leaf: "stock", Title: "Stick lengths are assumed"},
 	{Code: "ridge-bushing", Levels: note, Leaf: "stock", Title: "Bushings on the ridge"},
+	{Code: "nothing-to-cement", Levels: note, Leaf: "stock", Title: "Nothing to cement", Cures: []string{"arch.joints"}},
 	{Code: "wrapped-not-owned", Levels: look, Leaf: "stock", Title: "Wrapped legs not listed"},
 	{Code: "nothing-kept-wrapped", Levels: note, Leaf: "takedown", Title: "Nothing is kept wrapped"},
 	{Code: "way-in-differs", Levels: note, Leaf: "stock", Title: "The way in differs"},

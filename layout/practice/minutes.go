@@ -23,6 +23,7 @@ const (
 	MinutesBag     = 1   // one bag of a man's easy load carried along the row and laid
 	MinutesScrew   = 0.7 // one wood screw: its hole drilled, the bit changed, the screw driven; one holds, one drives
 	MinutesUnscrew = 0.2 // one of them out
+	MinutesCement  = 2   // one socket cleaned, primed with its pipe, cemented, pushed home with a quarter turn, held, wiped
 	MinutesTie     = 2   // one line through a foot's bags
 	MinutesEven    = 1   // one guy felt and evened
 )
@@ -31,6 +32,19 @@ const (
 func MinutesSawn(across measure.Length) float64 {
 	half := float64(across / (measure.Inch / 2))
 	return 3 * half * half
+}
+
+// CementHold is for how many seconds a cemented joint is held as it is pushed home (makers' instructions, from memory).
+const CementHold = 30
+
+// CementSets is for how many minutes a cemented joint lies before its pipe is bent: what makers' tables give before water of low pressure goes through at 0 to 5 °C, the coldest that pipe is bent
+// at: half an hour up to 1 1/4 in, an hour from there to 2 in, half as much again in damp air (from memory). What a bent joint bears its socket bears, as where it is dry: cement is only not to be
+// stirred as it sets.
+func CementSets(od measure.Length) int {
+	if od <= 43*measure.Millimetre {
+		return 45
+	}
+	return 90
 }
 
 // PairMinutes is how long a pair is left to work that another could share, before another one joins. Our own choice.

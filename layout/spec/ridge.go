@@ -87,7 +87,7 @@ func (m mapping) holding(key string) (mapping, bool) {
 func (s *Spec) CrownLine() bool {
 	ties := len(s.Guys.Arches)+len(s.Braces.Bays) > 0
 	if s.Ridge.Present {
-		ties = s.Arch.Joints == Dry
+		ties = s.Arch.Joints.DryCrown()
 	}
 	return ties && s.Tunnel.Arches > 1
 }

@@ -129,6 +129,10 @@ const (
 
 func (j Joints) String() string { return [...]string{"dry", "pinned", "glued"}[j] }
 
+// DryCrown reports whether sockets at the crowns are only pushed home. Cement holds couplings alone: an arch comes apart at its crown to be carried and kept, for two legs go where one
+// pipe of twice their length does not, and a ridge comes out of it to be laid flat.
+func (j Joints) DryCrown() bool { return j != Pinned }
+
 // Arch is one arch's pipe, figures and stakes.
 type Arch struct {
 	Pipe        catalog.Pipe

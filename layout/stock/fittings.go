@@ -16,6 +16,7 @@ func (b *basket) fittings(in Input) {
 		tees, crosses, couplings, came int
 	}
 	var list []fitted
+	cemented := 0
 	for _, a := range in.Arches {
 		if a.Kind == nil {
 			continue
@@ -23,11 +24,15 @@ func (b *basket) fittings(in Input) {
 		pipe := a.Kind.Spec.Pipe.Name
 		of := entry(&list, fitted{pipe: pipe}, func(f fitted) bool { return f.pipe == pipe })
 		for side, sticks := range [][]measure.Length{a.Left, a.Right} {
-			n := max(0, len(sticks)-1)
+			n, leg := max(0, len(sticks)-1), lights.Leg(spec.Side(side), a.Number)
+			if b.glued[leg] {
+				continue // none is loose
+			}
 			of.couplings += n
-			if b.came[lights.Leg(spec.Side(side), a.Number)] {
+			if b.came[leg] {
 				of.came += n
 			}
+			cemented += n
 		}
 		switch in.Spec.CrownFitting(a.Number) {
 		case spec.Tee:
@@ -62,7 +67,7 @@ func (b *basket) fittings(in Input) {
 	case spec.Pinned:
 		b.add(Item{Item: "stainless screw 1/2 in", Kind: Screw, Need: sockets, Wrapped: held, Unit: Each, Where: wherePipe})
 	case spec.Glued:
-		b.add(Item{Item: "solvent cement and primer", Kind: Cement, Need: 1, Unit: Set, Where: wherePipe})
+		b.add(Item{Item: "solvent cement and primer", Kind: Cement, Need: min(1, cemented), Unit: Set, Where: wherePipe})
 	}
 }
 

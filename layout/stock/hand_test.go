@@ -2,15 +2,17 @@ package stock
 
 import (
 	"math"
+	"slices"
 	"testing"
 
+	"hoopwright/layout/finding"
 	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/spec"
 )
 
-// Every socket of every fitting is screwed where joints are pinned: three of a tee, four of a cross, two of a coupling. Glued joints want one tin of
-// cement, dry ones nothing.
+// Every socket of every fitting is screwed where joints are pinned: three of a tee, four of a cross, two of a coupling. Couplings within legs want one tin of
+// cement where joints are glued; crowns and ridge stay dry.
 func TestWhatJointsTake(t *testing.T) {
 	legs := func(in *Input) {
 		in.Spec.Ridge.Present, in.Ridge = false, nil
@@ -27,7 +29,7 @@ func TestWhatJointsTake(t *testing.T) {
 		screws, glues int
 	}{
 		{6, spec.Dry, func(*Input) {}, 0, 0}, {6, spec.Pinned, func(*Input) {}, 2*3 + 4*4, 0}, {1, spec.Pinned, func(*Input) {}, 2, 0},
-		{5, spec.Pinned, legs, 5*2 + 5*2, 0}, {6, spec.Glued, func(*Input) {}, 0, 1}, {40, spec.Glued, legs, 0, 1},
+		{5, spec.Pinned, legs, 5*2 + 5*2, 0}, {6, spec.Glued, func(*Input) {}, 0, 0}, {40, spec.Glued, legs, 0, 1},
 	} {
 		in := garden(c.arches)
 		in.Spec.Arch.Joints = c.joints
@@ -35,6 +37,12 @@ func TestWhatJointsTake(t *testing.T) {
 		got := map[Kind]int{}
 		for _, i := range Make(in).Shopping {
 			got[i.Kind] += i.Need
+		}
+		if c.joints == spec.Glued {
+			said := slices.ContainsFunc(Make(in).Findings, func(f finding.Finding) bool { return f.Code == "nothing-to-cement" })
+			if said != (c.glues == 0) {
+				t.Errorf("%d arches, %d tins of cement; told that there is nothing to cement: %v", c.arches, c.glues, said)
+			}
 		}
 		if got[Screw] != c.screws || got[Cement] != c.glues {
 			t.Errorf("%d arches, %v: %d screws and %d cement, want %d and %d", c.arches, c.joints, got[Screw], got[Cement], c.screws, c.glues)

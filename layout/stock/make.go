@@ -33,24 +33,34 @@ type Input struct {
 func Make(in Input) List {
 	var list List
 	offers := offersOf(in)
-	list.Pieces = pieces(in)
+	list.Pieces, list.Cemented = fromLastYear(in, pieces(in))
+	list.Kept = asKept(in, list.Pieces)
 	var legs []Bar
-	var rest []spec.Owned
-	list.Wrapped, legs, rest = wrapped(in, list.Pieces)
-	loose := list.Pieces
-	if in.Spec.Found.Wrapped {
-		loose = slices.DeleteFunc(slices.Clone(loose), func(p Piece) bool {
-			return slices.ContainsFunc(legs, func(b Bar) bool { return b.Pieces[0].ID == p.ID })
-		})
-		for i := range offers {
-			offers[i].owns = ownsOf(offers[i].item, rest)
+	s := shelf{bench{spec: in.Spec}, nil}
+	if list.Wrapped, legs, s.own = wrapped(in, list.Pieces); !in.Spec.Found.Wrapped {
+		legs, s.own = nil, slices.Clone(in.Spec.Stock.Own)
+	}
+	var loose []Piece
+	for _, p := range list.Pieces {
+		if slices.ContainsFunc(legs, func(b Bar) bool { return b.Pieces[0].ID == p.ID }) {
+			continue
 		}
-	} else {
-		legs = nil
+		if p.Joined {
+			if bars, _, _ := s.take(woundLeg{pieces: []Piece{p}}); bars != nil {
+				bars[0].Wrapped = false
+				legs = append(legs, bars...)
+				continue
+			}
+		}
+		loose = append(loose, p)
+	}
+	s.own = uncemented(in, s.own, list.Kept)
+	for i := range offers {
+		offers[i].owns = ownsOf(offers[i].item, s.own)
 	}
 	list.Cuts, list.Findings = cutAll(in.Spec, offers, loose)
 	list.Cuts.Bars = append(legs, list.Cuts.Bars...)
-	list.Findings = append(bushingNote(in), list.Findings...)
+	list.Findings = slices.Concat(bushingNote(in), cementNote(in, list.Kept), list.Findings)
 	list.Keep = keep(in, list.Cuts)
 	list.Shopping = shopping(in, list, offers)
 	for _, item := range list.Shopping {

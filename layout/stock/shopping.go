@@ -25,6 +25,7 @@ const (
 type basket struct {
 	spec  *spec.Spec
 	came  map[lights.Part]bool // legs that come out of the shed wrapped
+	glued map[lights.Part]bool // and those that do with their couplings cemented
 	items []Item
 }
 
@@ -55,7 +56,7 @@ func (b *basket) owns(i Item) (n int) {
 
 // shopping writes the list in the order of the places where things are bought.
 func shopping(in Input, list List, offers []offer) []Item {
-	b, cuts := &basket{spec: in.Spec}, list.Cuts
+	b, cuts := &basket{spec: in.Spec, glued: list.Cemented}, list.Cuts
 	if in.Spec.Found.Wrapped {
 		b.came = list.Wrapped.Legs
 	}

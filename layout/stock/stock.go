@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"hoopwright/layout/finding"
+	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/practice"
 )
@@ -15,8 +16,9 @@ type Piece struct {
 	ID     PieceID        `json:"name"`
 	Length measure.Length `json:"mm"` // on the cutting grid, never short
 
-	Item string         `json:"-"` // material, a catalog name
-	Mark measure.Length `json:"-"` // running saw mark from the bar's left end, kerf in; the bar's length for a piece that needs no cut
+	Item   string         `json:"-"` // material, a catalog name
+	Mark   measure.Length `json:"-"` // running saw mark from the bar's left end, kerf in; the bar's length for a piece that needs no cut
+	Joined bool           `json:"-"` // of several sticks, their couplings cemented
 }
 
 // Bar is one stock length with its cuts.
@@ -94,8 +96,10 @@ func (l List) Screws() (n int) {
 type List struct {
 	Pieces   []Piece
 	Cuts     Cuts
-	Wrapped  Wrapped // the legs that the shed can hold wrapped, whether the spec says so or not
-	Keep     []Lot   // for the shed once all is cut
+	Kept     []Piece              // as they go to the shed
+	Wrapped  Wrapped              // the legs that the shed can hold wrapped, whether the spec says so or not
+	Keep     []Lot                // for the shed once all is cut
+	Cemented map[lights.Part]bool // legs that come out of the shed with their couplings cemented
 	Shopping []Item
 	Total    float64 // of what is bought
 	Assumed  float64 // of that, at prices assumed

@@ -30,10 +30,7 @@ func woundLegs(in Input, all []Piece) (list []woundLeg) {
 		}
 		k, seen := at[part]
 		if !seen {
-			legs := []lights.Part{part}
-			if !part.IsLeg() {
-				legs = []lights.Part{lights.Leg(spec.Left, part.Number), lights.Leg(spec.Right, part.Number)}
-			}
+			legs := legsOf(part)
 			k, list = len(list), append(list, woundLeg{legs: legs})
 			at[part] = k
 			for _, leg := range legs {

@@ -57,6 +57,7 @@ type Comes struct {
 	Cords int
 	Hung  int  // strings in rows and drops
 	Line  bool // crowns are tied together
+	Pins  bool // a screw in each of the ridge's sockets
 }
 
 // Drill returns the lay-flat drill.
@@ -79,7 +80,11 @@ func (w *Weather) Drill(off Comes) Drill {
 		add(UntieLine, n, practice.MinutesKnot)
 	}
 	if t.joined() {
-		add(FreeRidge, n-1, drillRidge)
+		each := drillRidge
+		if off.Pins {
+			each += 2 * practice.MinutesUnscrew
+		}
+		add(FreeRidge, n-1, each)
 	}
 	ties := 0
 	if len(t.kinds) > 0 {

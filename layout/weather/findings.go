@@ -10,7 +10,6 @@ import (
 	"hoopwright/layout/measure"
 	"hoopwright/layout/practice"
 	"hoopwright/layout/say"
-	"hoopwright/layout/spec"
 )
 
 // The findings of the tunnel as a whole:
@@ -202,7 +201,7 @@ func (j *judge) steep() {
 // ridge reports a pull on dry ridge sockets.
 func (j *judge) ridge() {
 	t, w, u := j.t, j.w, j.u
-	if !w.Held || !t.joined() || t.Spec.Arch.Joints != spec.Dry || w.RidgeEnd < arch.PullTells {
+	if !w.Held || !t.joined() || !t.Spec.Arch.Joints.DryCrown() || w.RidgeEnd < arch.PullTells {
 		return
 	}
 	level := finding.Note

@@ -179,6 +179,12 @@ func TestDrill(t *testing.T) {
 	if want := 5 * math.Ceil((10+5*3/5+3+4+6*8+6+6*2-1)/5.); d.Minutes != want {
 		t.Errorf("%g minutes, want %g", d.Minutes, want)
 	}
+	// Five ridge pieces of two screws, 0.2 minutes each, are two minutes more.
+	off.Line = false
+	dry := w.Drill(off)
+	if off.Pins = true; math.Abs(w.Drill(off).work-dry.work-5*2*.2) > 1e-9 {
+		t.Errorf("pinned it takes %g minutes, dry %g", w.Drill(off).work, dry.work)
+	}
 	close2(t, "apart", d.Apart, 2*w.of.Arches[0].Crown.Metres(), 1e-9)
 	if dark := w.Drill(Comes{}); dark.Steps[0].Act != FreeRidge {
 		t.Error("what is dark is unplugged")
