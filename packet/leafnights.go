@@ -159,7 +159,7 @@ func (w watch) noonCall() []block.Block {
 		}
 		called := w.units.Speed(flat.Called())
 		facts = append(facts, block.Fact{What: "laid flat at gusts of", Value: called})
-		answer(1.5, "LAY FLAT", fmt.Sprintf("Gusts %s or more %s: CLOSED. Lay it flat before them, at latest by %s (leaf\u00a0%d): %s%.0f minutes.", block.Figure(called), ends, by, leafNumber("takedown"), crews, flatly.Minutes),
+		answer(1.5, "LAY FLAT", fmt.Sprintf("Gusts %s or more %s: CLOSED. Lay it flat before, at latest by %s (leaf\u00a0%d): %s%.0f minutes.", block.Figure(called), ends, by, leafNumber("takedown"), crews, flatly.Minutes),
 			fmt.Sprintf("Send: “LAY FLAT %s at ____.”", day))
 		ladders := ""
 		if flatly.Crews > 1 && used(w.plan, crew.Stepladder) > 0 { // more than raised it, maybe

@@ -88,7 +88,7 @@ func (p powering) checks() []string {
 		"all marked for outdoors",
 		"no cut, no tape",
 		"no tight coil, no pinch",
-		"outlet to feet: ribbon, hip-high",
+		"outlet to feet: hip-high ribbon",
 		"no prongs meet prongs",
 		joints,
 		say.Count(w.Open, "open socket") + " covered",

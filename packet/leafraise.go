@@ -169,7 +169,7 @@ func (r raising) people() []block.Block {
 	}
 	list := []block.Block{block.Paragraph(bring + "." + sheets)}
 	if more := r.sideBySide(); len(more) > 0 {
-		words := fmt.Sprintf("Second crew, %d more: %s", takes, say.Numbered("arch", more))
+		words := fmt.Sprintf("Second crew, %d more: arches by leaf %d", takes, leafNumber("day"))
 		if fresh := r.Plan.Crew.Schedule.BegunApart(); len(fresh) > 0 {
 			words += fmt.Sprintf("; begin %s as arch 1: Guard, %s till neighbours join", say.Numbers(fresh), r.freshTies())
 		}

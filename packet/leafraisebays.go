@@ -50,10 +50,13 @@ func (r raising) joining() (list []block.Block) {
 	}
 	var held []ground.Stake // told here, the last of them in a block
 	last := 0
+	var later []ground.Stake // of the second arch, past arches that are not up when it stands
 	if len(r.stand) > 1 {
 		if to := r.heldTo(r.stand[1].Number); len(to) > mostStakes {
-			held, last = to, len(list)
-			add(max(r.step[crew.MeasureBay], r.step[crew.RaiseSame]), r.fixing(to))
+			past := func(s ground.Stake) bool { return reachOf(r.Plan, s) > s.Arch }
+			now := slices.DeleteFunc(slices.Clone(to), past)
+			held, later, last = now, slices.DeleteFunc(to, func(s ground.Stake) bool { return !past(s) }), len(list)
+			add(max(r.step[crew.MeasureBay], r.step[crew.RaiseSame]), r.fixing(now))
 		}
 	}
 	shown, unlike := r.stand[0].Number, ": R first, L last ("+say.And(r.ways.InLeft)+" at R)."
@@ -68,9 +71,10 @@ func (r raising) joining() (list []block.Block) {
 	if from := r.prongsFrom(); from > 0 {
 		add(r.step[from], r.ridgeProngs())
 	}
-	if t, ok := r.tasks.first(crew.RaiseRest, 0); ok && len(t.Of.Stakes) > mostStakes {
-		held, last = append(held, t.Of.Stakes...), len(list)
-		add(r.step[crew.RaiseRest], r.fixing(t.Of.Stakes))
+	if t, ok := r.tasks.first(crew.RaiseRest, 0); ok && len(later)+len(t.Of.Stakes) > mostStakes {
+		rest := slices.Concat(later, t.Of.Stakes)
+		held, last = append(held, rest...), len(list)
+		add(r.step[crew.RaiseRest], r.fixing(rest))
 	}
 	if slices.ContainsFunc(held, func(s ground.Stake) bool { return reachOf(r.Plan, s) > s.Arch }) { // the next one is walked in there
 		words := list[last].Body.(block.Words)

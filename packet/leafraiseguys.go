@@ -130,7 +130,7 @@ func (r raising) fixing(stakes []ground.Stake) string {
 // other side yet; of those beside a way in or out the nets.
 func (r raising) guyed(h heldAlike) (words string) {
 	stake := r.Plan.Stakes[slices.IndexFunc(r.Plan.Stakes, func(s ground.Stake) bool { return s.Kind() == ground.OfGuy })]
-	if stake.Arch == h.arches[0] {
+	if slices.Contains(slices.Concat(h.names[0], h.names[1]), stake.String()) {
 		words = ", " + knotAt(r.u, stake) + ", snug"
 	}
 	if r.Plan.Spec.Netted(h.arches[0]) {

@@ -374,7 +374,7 @@ func besideWalk(w layout.WaysOut, u measure.System) string {
 func (l lowering) laidFlat(steps []int) block.Block {
 	dark, covers, lying := "", "", "whole arches"
 	if len(l.plan.Strings) > 0 {
-		dark, covers = "unplug all, ", ", covers back on open plugs"
+		dark, covers = "unplug all, ", ", covers back on open plugs, bags over other ends"
 	}
 	if len(l.plan.Ridge) > 0 {
 		lying = "whole arches, ridge pieces"
@@ -405,6 +405,10 @@ func (l lowering) byCrews(steps []int) string {
 	var own []string
 	for _, n := range l.plan.Crew.Kit(crew.TakeDown) {
 		switch n.Thing {
+		case crew.Bags:
+			if len(l.plan.Strings) > 0 {
+				own = append(own, "bags")
+			}
 		case crew.Cutters, crew.Gloves, crew.EyeProtection, crew.Stepladder, crew.Screwdriver, crew.StringLine:
 			own = append(own, fetchWords[n.Thing])
 		case crew.Caps: // all are in a bucket since the raising

@@ -209,7 +209,7 @@ func TestLegsUnpluggedWhereTheyAreJoined(t *testing.T) {
 
 // Laid flat, legs are not carried over cords: they are coiled first. The crown line comes off each crown as its arch is next, never all of it at once, and nets before any arch.
 func TestLaidFlatInOrder(t *testing.T) {
-	for name, want := range map[string]string{"garden": "unplug all, steps 4 to 6, covers back on open plugs.", "millwalk": "unplug all, steps 4 to 7, covers back on open plugs."} {
+	for name, want := range map[string]string{"garden": "unplug all, steps 4 to 6, covers back on open plugs, bags over other ends.", "millwalk": "unplug all, steps 4 to 7, covers back on open plugs, bags over other ends."} {
 		plan := examplePlan(t, name)
 		all := strings.Join(textsOf(leafSides(t, plan, "takedown")), " ")
 		untied := fmt.Sprintf("Untie line at crown %d, bow ridge out of crown %d", len(plan.Arches), len(plan.Arches)-1)

@@ -26,12 +26,12 @@ var doingArches = map[crew.Action]func(taskWords, crew.Task) string{
 	crew.TrialArch:  taskWords.tryArch,
 	crew.MeasureSag: plainly("Arch 1: way in on the map, L left. Line foot to foot: measure up to mid crown. Found:"),
 	crew.NameLegs: func(w taskWords, _ crew.Task) string {
-		look := "Look for cracks. Marker, where bare: each leg stick’s walk side a line, arrow to crown"
+		look := "Look for cracks. Marker, where bare: on legs a line on the walk side, arrow to crown"
 		if !w.crowned() { // their sticks have L and R at their ends
 			look = "Look for cracks. Marker, where bare: each stick’s walk side a line"
 		}
 		if len(w.plan.Ridge) > 0 {
-			look += "; ridges an arrow to arch 1"
+			look += "; on ridges one to arch 1"
 		}
 		return look + "."
 	},

@@ -26,12 +26,12 @@ var mending = map[crew.Remedy]string{
 	crew.NotEnough:     "Fewer people: raise nothing.",
 	crew.LayAgain:      "Lay it again as drawn.",
 	crew.DryAndTry:     "Trips: unplug the last run, look for water, dry it, try it by itself.",
-	crew.SwapIt:        "Warm: TEST; all dark: unplug that joint, cover, RESET. By daylight, cord out, swap both pieces.",
+	crew.SwapIt:        "Warm: TEST; all dark: unplug that joint, cover, RESET. Run out till both are new.",
 	crew.Electrician:   "Fails: breaker off, electrician.",
-	crew.Mend:          "Else cords out, mend by daylight, look again.",
+	crew.Mend:          "Else cords out, mend by daylight.",
 	crew.WarmWater:     "Stuck: warm water, wipe dry, no hammer.",
 	crew.FindStake:     "Stuck: ask. One missing: nobody leaves.",
-	crew.CutThrough:    "Cracked, worn: X on it; count it back, not good.",
+	crew.CutThrough:    "Cracked, worn: X on it, not good.",
 }
 
 // cure says a remedy.

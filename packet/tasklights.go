@@ -14,7 +14,7 @@ import (
 // doingLights says what is done with strings and power, at opening nights too; lights and raise show the winding and the hanging in words of their own.
 var doingLights = map[crew.Action]func(taskWords, crew.Task) string{
 	crew.TestStrings: func(_ taskWords, t crew.Task) string {
-		return fmt.Sprintf("Look over, plug in each of the %s alone.", say.Count(len(t.Of.Strings), "string"))
+		return fmt.Sprintf("Look over, plug in each of the %s and spares alone.", say.Count(len(t.Of.Strings), "string"))
 	},
 	crew.TagStrings: plainly("Write S-numbers, as overleaf, on tags at the prongs. Alike: any order."),
 	crew.TryWrapped: func(_ taskWords, t crew.Task) string {
@@ -39,9 +39,9 @@ var doingLights = map[crew.Action]func(taskWords, crew.Task) string{
 	crew.FeelPlugs: func(_ taskWords, t crew.Task) string {
 		return fmt.Sprintf("Feel covers in reach after %d minutes lit.", t.Want[0].Minutes)
 	},
-	crew.TestLoaded: plainly("Press each TEST on the front: its runs dark. RESET: lit."),
+	crew.TestLoaded: plainly("Press each TEST: its runs dark. RESET: lit. OFF, bar ways."),
 	crew.SetTimers:  func(w taskWords, t crew.Task) string { return w.setTimers(t) },
-	crew.DarkWalk:   plainly("After dark: walk through from each end."),
+	crew.DarkWalk:   plainly("After dark: ON, walk through both ways."),
 
 	crew.NoonCall: plainly("Read the forecast gusts at noon. Ring round: OPEN, CLOSED or LAY FLAT."),
 	crew.NightTest: func(w taskWords, t crew.Task) string {

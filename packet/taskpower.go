@@ -23,7 +23,7 @@ func (w taskWords) layCords() string {
 	}
 	text := where + cordsSaid(p.Cords, power.Cord.Laid) + " against the feet, outside, spare looped. Tag both ends: number, owner."
 	if used(w.plan, crew.RibbonPosts) > 0 {
-		text += " Ribbon posts, outlet to feet: drive none."
+		text += " Ribbon posts: drive none."
 	}
 	if w.plan.Spec.Site.Cords.Cover() && slices.ContainsFunc(p.Cords, passesOver) {
 		text += " Over the way: under a cord cover."
@@ -59,7 +59,7 @@ func (w taskWords) hangCords() string {
 	if len(along) > 0 {
 		text += ", along " + say.Or(along)
 	}
-	return text + ", tied on" + last + "."
+	return text + ", tied, joined" + last + "."
 }
 
 func passesOver(c power.Cord) bool { return c.Over }

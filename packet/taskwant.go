@@ -19,7 +19,7 @@ var stated = map[crew.Wanted]string{
 	crew.Ribbons:        "Ribbons on all.",
 	crew.NoneAcross:     "No cord lies across the way.",
 	crew.BothWays:       "All lit, nothing in the way: set AUTO.",
-	crew.LitEarly:       "All lit, nothing in the way: OFF, ways barred.",
+	crew.LitEarly:       "All lit, way clear: OFF, barred.",
 	crew.PipeWhole:      "No crack, white line, open joint.",
 	crew.PlugsDry:       "All lit, nothing cracked; plugs dry, covered.",
 	crew.WayEven:        "No ice, nothing to slip or fall over; every way open.",

@@ -140,7 +140,7 @@ func (t Thing) spent() bool {
 // handled reports whether every crew that takes down has its own of the thing.
 func (t Thing) handled() bool {
 	switch t {
-	case Gloves, EyeProtection, Screwdriver, Stepladder, StringLine:
+	case Gloves, EyeProtection, Screwdriver, Stepladder, StringLine, StakeGrip:
 		return true
 	}
 	return false

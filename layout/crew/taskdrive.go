@@ -144,7 +144,7 @@ func (b *tasker) pull(s ground.Stake) {
 		Want: []Figure{{What: PullUp, Stakes: stakes, Length: up}, {What: PullForce, Stakes: stakes, Force: measure.Force(moment / up.Metres())},
 			{What: PullMoves, Stakes: stakes, Length: practice.PullGives(b.units)}},
 		IfOff: []Cure{{Do: DriveDeeper, By: practice.Deeper(b.units)}, {Do: LongerStakes}},
-		Uses:  []Need{one(Hammer), one(LuggageScale), one(Lath), many(Gloves, practice.Drivers), many(EyeProtection, practice.Drivers), one(Caps)}})
+		Uses:  []Need{one(Hammer), one(LuggageScale), one(Lath), one(StakeGrip), many(Gloves, practice.Drivers), many(EyeProtection, practice.Drivers), one(Caps)}})
 }
 
 // drive drives all the stakes and caps each at once. A stake that will not go has a ladder of remedies.

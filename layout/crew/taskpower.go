@@ -50,10 +50,10 @@ func (b *tasker) powering() {
 	pair := func(each float64, n int) float64 { return each * float64(n) / 2 }
 	lit := max(practice.WarmAfter, pair(practice.MinutesMeasure, len(b.Chains))) + pair(practice.MinutesLook, b.Joints) // who waits looks along the runs, then feels the joints
 	b.add(2*lit, Task{Action: FeelPlugs, Of: all, Who: grown, Want: []Figure{{What: NotWarm, Minutes: practice.WarmAfter}}, IfOff: cures(SwapIt)})
-	b.add(practice.MinutesMeasure*float64(len(outlets)), Task{Action: TestLoaded, Of: all, Who: grown, Want: []Figure{state(TestTrips)}, IfOff: cures(Electrician), Hold: true})
+	b.add(practice.MinutesMeasure*float64(len(outlets)), Task{Action: TestLoaded, Of: all, Who: grown, Want: []Figure{state(TestTrips)}, IfOff: cures(Electrician), Hold: true, Uses: []Need{b.bars()}})
 	walk := Task{Action: DarkWalk, Who: grown, Hold: true, Want: []Figure{state(BothWays)}, IfOff: cures(Mend), Uses: []Need{many(Torch, 2)}}
 	if d := b.Spec.Dates; !d.Build.IsZero() && d.Build.Before(d.Open) { // nobody watches over it till then
-		walk.Want[0] = state(LitEarly) // with the watch's barriers
+		walk.Want[0] = state(LitEarly)
 	}
 	b.add(practice.MinutesTalk*2, walk)
 }

@@ -187,7 +187,7 @@ var waitsFor = map[Work][]Work{
 	FirstRidge: {MakeLegs, TryStrings}, RaiseFirst: {Unload, MakeLegs, Drive, LayBags, WrapLegs, FirstRidge}, CutRidges: {RaiseFirst}, WrapRidges: {RaiseFirst, CutRidges, TryStrings},
 	RaiseOthers: {RaiseFirst, Drive, LayBags, WrapLegs, CutRidges, WrapRidges}, HoldRidge: {RaiseFirst, RaiseOthers, WrapRidges}, HangLights: {HoldRidge, TryStrings},
 	Lay: {RaiseFirst, RaiseOthers, TryOutlets}, HangUp: {HoldRidge, Lay, TryOutlets}, TryWay: {HoldRidge, HangLights, HangUp},
-	Join: {HoldRidge, HangLights, Lay, HangUp, TryStrings}, PlugIn: {HoldRidge, HangLights, Lay, HangUp, TryStrings, Join}, ClearUp: {HoldRidge, HangLights, Lay, HangUp, TryWay, Join}, LightUp: {HangLights, TryWay, PlugIn},
+	Join: {HoldRidge, HangLights, Lay, HangUp, TryStrings}, PlugIn: {HoldRidge, HangLights, Lay, HangUp, TryStrings, TryWay, Join}, ClearUp: {HoldRidge, HangLights, Lay, HangUp, TryWay, Join}, LightUp: {HangLights, TryWay, PlugIn},
 }
 
 // closeness is what is done side by side where that saves a day.

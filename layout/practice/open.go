@@ -28,10 +28,12 @@ func Lanterns(long measure.Length) int {
 	return 1 + int(math.Ceil(max(1, float64(long/apart))*(1-1e-9)))
 }
 
-// Mats is how many mats of 5 ft cover a walk that turns to mud, from a mat before it to one behind it. Common practice, no source.
+// MatLong is how long a mat is that is laid on mud. Common practice, no source.
+const MatLong = 5 * measure.Foot
+
+// Mats is how many of them cover a walk that turns to mud, from a mat before it to one behind it. Common practice, no source.
 func Mats(long measure.Length) int {
-	const each = 5 * measure.Foot
-	return 2 + int(math.Ceil(float64(long/each)-1e-9))
+	return 2 + int(math.Ceil(float64(long/MatLong)-1e-9))
 }
 
 // RibbonPosts is how many posts carry a ribbon hip-high from an outlet so far off to the feet, where a leg holds its end. Common practice, no source.
