@@ -1,6 +1,8 @@
 package layout
 
 import (
+	"math"
+	"slices"
 	"testing"
 
 	"hoopwright/examples"
@@ -138,6 +140,39 @@ func TestRibbonHasItsPosts(t *testing.T) {
 		}
 		if posts < len(from) || posts > 6*len(from) {
 			t.Errorf("%s: %d posts for %d outlets", name, posts, len(from))
+		}
+	}
+}
+
+// Over crowns of which the first is higher the tape is straight from it to the last, above those between: by Pythagoras, of four bays of 4 ft. Where the second is the highest it bends there.
+func TestTapeOverCrowns(t *testing.T) {
+	for except, peak := range map[string]int{"[1]": 1, "[2]": 2} {
+		s, err := spec.Read("crowns.yaml", []byte("hoopwright: 1\ntitle: Crowns\ntunnel: {arches: 5, spacing: 4 ft}\n"+
+			"arch: {pipe: pvc sch40 3/4 in, sticks: [[10 ft], [10 ft]], span: 104 in, except: [{arches: "+except+", sticks: [[128 in], [128 in]]}]}\nlights: {wraps: []}\n"))
+		if err != nil {
+			t.Fatal(err)
+		}
+		p := Solve(s)
+		high := func(n int) float64 { return float64(p.Arches[n-1].Crown) }
+		bay := float64(4 * measure.Foot)
+		want := float64(peak-1) * bay
+		if peak > 1 {
+			want = math.Hypot(want, high(peak)-high(1))
+		}
+		want += math.Hypot(float64(5-peak)*bay, high(peak)-high(5))
+		told := 0
+		for _, task := range p.Crew.Tasks {
+			for _, f := range task.Want {
+				if f.What == crew.RunLength && slices.Contains(f.Arches, 5) {
+					told++
+					if off := math.Abs(float64(f.Length) - want); off > 0.1 || high(peak)-high(5) < 100 {
+						t.Errorf("arch %d the highest: %.1f mm to crown 5, want %.1f", peak, f.Length, want)
+					}
+				}
+			}
+		}
+		if told != 1 {
+			t.Errorf("told %d times", told)
 		}
 	}
 }

@@ -3,6 +3,7 @@
 package crew
 
 import (
+	"math"
 	"slices"
 
 	"hoopwright/layout/arch"
@@ -330,16 +331,42 @@ func (b *tasker) others(rest []arch.Arch) {
 	b.measureFirsts(rest)
 }
 
-// running is the distance along the ridge from crown 1 to another, and false where a bay between has no ridge piece.
+// running is how long a tape is that is pulled tight over the crowns from crown 1 to another, and false where a bay between has no ridge piece. It passes above crowns that lie lower than their
+// neighbours; on a bend it follows the ridge.
 func (b *tasker) running(number int) (measure.Length, bool) {
-	sum, bays := measure.Length(0), 0
-	for _, r := range b.Ridge {
-		if r.Bay < number {
-			sum += r.Centres
-			bays++
+	var on []crownSpot // that the tape lies on
+	add := func(s crownSpot) {
+		for n := len(on); n > 1 && (on[n-1].z-on[n-2].z)*(s.x-on[n-2].x) <= (s.z-on[n-2].z)*(on[n-1].x-on[n-2].x); n-- {
+			on = on[:n-1]
 		}
+		on = append(on, s)
 	}
-	return sum, bays > 0 && bays == number-1
+	x, bays := 0.0, 0
+	for _, r := range b.Ridge {
+		if r.Bay >= number {
+			continue
+		}
+		from, to := b.crownHeight(r.Bay), b.crownHeight(r.Bay+1)
+		if bays == 0 {
+			add(crownSpot{x, from})
+		}
+		x += math.Sqrt(max(0, float64(r.Centres*r.Centres)-(to-from)*(to-from)))
+		add(crownSpot{x, to})
+		bays++
+	}
+	sum := 0.0
+	for i := 1; i < len(on); i++ {
+		sum += math.Hypot(on[i].x-on[i-1].x, on[i].z-on[i-1].z)
+	}
+	return measure.Length(sum), bays > 0 && bays == number-1
+}
+
+// crownSpot is a crown along the ridge and its height.
+type crownSpot struct{ x, z float64 }
+
+// crownHeight is a crown's height above the datum.
+func (b *tasker) crownHeight(number int) float64 {
+	return float64(b.level(number) + b.Arches[number-1].Crown)
 }
 
 // finish holds what stands: sockets, guys, caps.
