@@ -488,6 +488,9 @@ func (w *walk) supplies() {
 				watts := measure.Power(0)
 				for _, c := range p.Chains {
 					watts += w.chain(c).Watts
+					if other := w.hung[firstString(w, c)].Label; other.Volts != l.Volts || other.Lamp != l.Lamp || *other.Supply != *l.Supply {
+						w.Errorf("runs %v share a supply, and theirs are not alike", p.Chains)
+					}
 				}
 				if s := l.Supply; s == nil || len(p.Chains) > max(1, s.Sockets) || len(p.Chains) > 1 && watts > s.Watts+hair {
 					w.Errorf("runs %v, %v W, on a supply %+v", p.Chains, watts, l.Supply)

@@ -593,6 +593,34 @@ func TestLowVoltageBehindSupplies(t *testing.T) {
 	}
 }
 
+// Strings of two kinds share a supply at each foot where theirs are alike; of other watts, sockets or volts none do. By hand: two runs a foot, of two legs each arch.
+func TestUnlikeStringsShareLikeSupplies(t *testing.T) {
+	for _, c := range []struct {
+		supply catalog.Supply
+		volts  measure.Voltage
+		want   int
+	}{
+		{catalog.Supply{Watts: 24, Sockets: 2}, 24, 4},
+		{catalog.Supply{Watts: 30, Sockets: 2}, 24, 8},
+		{catalog.Supply{Watts: 24, Sockets: 3}, 24, 8},
+		{catalog.Supply{Watts: 24, Sockets: 2}, 31, 8},
+	} {
+		in := tunnel(2)
+		l := label("white", 6, catalog.LED)
+		l.Volts, l.Amps, l.MostWatts, l.Supply = 24, 6.0/24, 0, &catalog.Supply{Watts: 24, Sockets: 2}
+		in.legs(l)
+		l.Name, l.Volts, l.Amps, l.Supply = "blue", c.volts, measure.Current(6/c.volts), &c.supply
+		in.legs(l)
+		in.fix()
+		in.outlet("porch", -4000, -1000, 230, 16)
+		p := Feed(in)
+		checkPlan(t, in, p)
+		if p.Supplies != c.want {
+			t.Errorf("blue on %v V of %+v: %d supplies, want %d", c.volts, c.supply, p.Supplies, c.want)
+		}
+	}
+}
+
 // Supplies stand at the feet that the outlet is nearer to, so that no cord goes overhead. Each is in a box with its own plug and its run's: what is left to cover is
 // string on string, and cord in cord.
 func TestSuppliesByTheOutlet(t *testing.T) {

@@ -5,6 +5,7 @@ package power
 import (
 	"slices"
 
+	"hoopwright/layout/catalog"
 	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/practice"
@@ -80,7 +81,7 @@ func (s *site) comes(r *run, o option) bool {
 }
 
 // makeUnits makes a plug of each run. Low-voltage runs whose prongs a hand brings together share a supply, as far as its sockets and
-// watts go.
+// watts go, whatever the strings' kinds.
 func (f *feeding) makeUnits() {
 	for i, r := range f.runs {
 		one := unit{runs: []int{i}, amps: r.amps, volts: r.label.Volts, part: r.part, ways: f.site.options(r)}
@@ -106,10 +107,15 @@ func (f *feeding) share(i int) bool {
 		for _, other := range u.runs {
 			sum += f.runs[other].watts
 		}
-		if f.runs[u.runs[0]].label.Name == r.label.Name && sum <= u.watts+hair {
+		if sameSupply(f.runs[u.runs[0]].label, r.label) && sum <= u.watts+hair {
 			u.runs, u.ways = append(u.runs, i), both
 			return true
 		}
 	}
 	return false
+}
+
+// sameSupply reports whether strings come with supplies that are alike, so that runs of both may be plugged into one.
+func sameSupply(a, b catalog.String) bool {
+	return a.Volts == b.Volts && a.Lamp == b.Lamp && *a.Supply == *b.Supply
 }
