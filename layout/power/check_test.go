@@ -496,6 +496,7 @@ func (w *walk) supplies() {
 					w.Errorf("runs %v, %v W, on a supply %+v", p.Chains, watts, l.Supply)
 				}
 				w.joints++ // the supply's own plug
+				w.open += max(0, l.Supply.Sockets-len(p.Chains))
 			}
 		}
 	}

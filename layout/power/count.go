@@ -48,12 +48,12 @@ func (f *feeding) count() {
 func (f *feeding) countJoint(j Joint) {
 	p := &f.plan
 	n := j.Taps + j.Onward + max(0, len(j.Cords)-1)
-	supplies, behind := 0, 0
+	supplies, behind, free := 0, 0, 0
 	for _, plug := range j.Plugs {
 		n++
 		if plug.Supply {
 			supplies++
-			behind += len(plug.Chains) // into its own sockets
+			behind, free = behind+len(plug.Chains), free+plug.Open // into its own sockets
 		} else {
 			n += len(plug.Chains) - 1
 		}
@@ -68,7 +68,7 @@ func (f *feeding) countJoint(j Joint) {
 		open += j.free()
 	}
 	p.Joints += n + behind
-	p.Open += open
+	p.Open += open + free
 	p.Supplies += supplies
 	if j.Arch > 0 && j.Climb <= practice.LowJoint {
 		p.mark.low += int32(n + open)

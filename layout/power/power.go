@@ -120,6 +120,7 @@ type Plug struct {
 	Chains []string
 	Supply bool
 	Amps   measure.Current // at the circuit's volts; of a supply by its own watts
+	Open   int             // sockets of the supply that nothing is plugged into
 
 	runs []int // Chains, counted from 0
 }
@@ -165,7 +166,7 @@ type Plan struct {
 	Joints int            // plugs put together, of runs, supplies, cords and three-ways; not what is in an outlet, under the outlet's own cover
 	Links  int            // strings plugged into strings
 	Boxed  int            // of the joints: they lie in a plug box and take no cover
-	Open   int            // sockets that nothing is plugged into: string ends and spare ones; each is covered
+	Open   int            // sockets that nothing is plugged into: string ends and spare ones, those of supplies too; each is covered
 	Timers []Timer        // to buy, for outlets in use that have none
 	Boxes  []lights.Place // where three or more plugs meet low down: each takes a box off the ground
 	Bare   []string       // outlets in use without a GFCI or RCD: each takes a portable one
