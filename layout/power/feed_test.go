@@ -621,6 +621,30 @@ func TestUnlikeStringsShareLikeSupplies(t *testing.T) {
 	}
 }
 
+// Prongs on one leg share a supply as they would a three-way: 24 in apart they do, an inch more they do not. The cord is led up to the higher one.
+func TestASupplyReachesAsFarAsASocket(t *testing.T) {
+	for _, c := range []struct{ apart, want measure.Length }{{24, 1}, {25, 2}} {
+		in := tunnel(1)
+		l := label("row", 6, catalog.LED)
+		l.Volts, l.Amps, l.MostWatts, l.Supply = 24, 6.0/24, 0, &catalog.Supply{Watts: 24, Sockets: 2}
+		for n, z := range []measure.Length{150, 150 + c.apart*measure.Inch} {
+			from, to := foot(spec.Left, 1), foot(spec.Left, 1)
+			from.Z, to.Z, to.Y = z, z, to.Y+2000
+			in.hang(lights.RowOf(spec.Left, n+1), l, from, to)
+		}
+		in.fix()
+		in.outlet("porch", -4000, -1000, 230, 16)
+		p := Feed(in)
+		checkPlan(t, in, p)
+		if p.Supplies != int(c.want) {
+			t.Errorf("prongs %v in apart: %d supplies, want %v", c.apart, p.Supplies, c.want)
+		}
+		if plugs := p.Feeders[0].Joints[len(p.Feeders[0].Joints)-1].Plugs; c.want == 1 && (len(plugs) != 1 || len(plugs[0].Chains) != 2) {
+			t.Errorf("plugs %+v", plugs)
+		}
+	}
+}
+
 // Supplies stand at the feet that the outlet is nearer to, so that no cord goes overhead. Each is in a box with its own plug and its run's: what is left to cover is
 // string on string, and cord in cord.
 func TestSuppliesByTheOutlet(t *testing.T) {
