@@ -221,8 +221,33 @@ func TestNothingOverAWay(t *testing.T) {
 	in.Spec.Site.Cords.Crossing = spec.CrossCovered
 	p = Feed(in)
 	checkPlan(t, in, p)
-	if p.Covers != 1 {
-		t.Errorf("%d covers", p.Covers)
+	if len(p.Covers) != 1 {
+		t.Errorf("covers of %v", p.Covers)
+	}
+}
+
+// A cord to the far wall that passes a side way of that wall lies under two covers. By hand: 2.20 m from foot to foot at the way in and a bay of 1.40 m, with a hand past either foot
+// 2.40 and 1.60 m: in half metres 2.5 and 2, in feet 8 and 6.
+func TestCoversByLength(t *testing.T) {
+	for units, want := range map[measure.System][]measure.Length{measure.Metric: {2500, 2000}, measure.Imperial: {8 * measure.Foot, 6 * measure.Foot}} {
+		coversAre(t, units, want)
+	}
+}
+
+func coversAre(t *testing.T, units measure.System, want []measure.Length) {
+	t.Helper()
+	in := tunnel(4)
+	in.oneWall(spec.Right)
+	in.outlet("porch", -4000, -1000, 230, 16)
+	in.Spec.Units, in.Spec.Site.Cords.Crossing = units, spec.CrossCovered
+	in.Spec.Tunnel.Ways = []spec.Way{{Bay: 2, Wall: spec.Right}}
+	for i := range in.Strings {
+		in.Strings[i].Label.Volts, in.Turned[i].Label.Volts = 230, 230
+	}
+	p := Feed(in)
+	checkPlan(t, in, p)
+	if !slices.Equal(p.Covers, want) {
+		t.Errorf("%v: covers of %v, want %v", units, p.Covers, want)
 	}
 }
 
