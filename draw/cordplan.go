@@ -34,8 +34,9 @@ type cordLine struct {
 	path   []spec.Point
 	wall   spec.Side
 	lane   int
-	outlet bool // comes from the outlet
-	from   int  // the number of the cord that feeds it, 0 for an outlet
+	outlet bool         // comes from the outlet
+	from   int          // the number of the cord that feeds it, 0 for an outlet
+	used   []spec.Point // where its sockets are that something is plugged into
 
 	first, last int // arches that it passes along its wall
 }

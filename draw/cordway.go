@@ -135,7 +135,7 @@ func (c *CordPlan) way(v siteMap, k cordLine, s Section) []leg {
 		case !in && !out:
 			w.to(ground, foot.Arch, false)
 		case !in:
-			if i == 0 || fromFoot || !k.outlet {
+			if i == 0 || fromFoot || !k.outlet || slices.Contains(k.used, whole(p)) || c.feeds(k, p) { // from an outlet past its first foot it comes in where something is plugged in
 				w.to(ground, foot.Arch, false)
 			}
 			w.to(lane.Add(ahead(i).Times(slant)), foot.Arch, false)
