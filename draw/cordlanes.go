@@ -47,9 +47,6 @@ func (c *CordPlan) lanes() {
 			}
 			k := &c.cords[at]
 			k.path = append(k.path[:len(k.path):len(k.path)], j.Path...)
-			if n := len(j.Path); n > 0 {
-				k.used = append(k.used, whole(j.Path[n-1]))
-			}
 			for _, p := range j.Path {
 				if foot, ok := c.footAt(p); ok && foot.Side == j.Wall {
 					k.first, k.last = min(k.first, foot.Arch), max(k.last, foot.Arch)

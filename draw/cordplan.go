@@ -34,9 +34,8 @@ type cordLine struct {
 	path   []spec.Point
 	wall   spec.Side
 	lane   int
-	outlet bool         // comes from the outlet
-	from   int          // the number of the cord that feeds it, 0 for an outlet
-	used   []spec.Point // where its sockets are that something is plugged into
+	outlet bool // comes from the outlet
+	from   int  // the number of the cord that feeds it, 0 for an outlet
 
 	first, last int // arches that it passes along its wall
 }

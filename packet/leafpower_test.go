@@ -204,11 +204,11 @@ func TestCoversLieAcrossTheWay(t *testing.T) {
 }
 
 // No outlet sees what is wrong behind a low-voltage supply: where it trips, supplies are pulled. By hand, of 2 cords, 4 supplies and 4 runs of 7 strings: a cord in the other, 4 supplies in cords,
-// 4 runs in supplies and 3 strings in strings are 12 joints; each supply has a box, with its own plug and its run's: 4 are left to cover.
+// 4 runs in supplies and 3 strings in strings are 12 joints; each supply has a box, with its own plug and its run's: 4 are left to cover. Each supply has one of its two sockets open.
 func TestSuppliesArePulledAndBoxed(t *testing.T) {
 	plan := planOf(t, []byte(arbour))
 	text := powerText(t, plan)
-	for _, want := range []string{"Pull its supplies’ mains plugs, a high one by its cord: C2", "try another supply", "4 joints covered, 8 boxed with 4 supplies", "At each supply instead: it, its joints in a plug box"} {
+	for _, want := range []string{"Pull its supplies’ mains plugs, a high one by its cord: C2", "try another supply", "4 joints covered, 8 boxed with 4 supplies", "low-voltage supply, 1 open", "At each supply instead: it, its joints in a plug box"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("%q is not on the leaf", want)
 		}
