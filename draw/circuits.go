@@ -105,6 +105,7 @@ type plugRow struct {
 	cord   power.Cord
 	tap    power.Tap
 	run    power.Chain
+	open   int // sockets of a three-way or a supply that nothing is plugged into
 
 	pass  []bool   // by level from the outlet: that line goes on to rows below
 	path  []string // the outlet or what else its tree begins at, then what lies between that and its plug
@@ -163,7 +164,7 @@ func (t *planting) at(i int) []branch {
 		return feeds
 	}
 	tap := t.plan.Power.Taps[j.Tap-1]
-	return []branch{{row: plugRow{kind: tapRow, tap: tap, at: j.End.At}, feeds: feeds}}
+	return []branch{{row: plugRow{kind: tapRow, tap: tap, open: tap.Open, at: j.End.At}, feeds: feeds}}
 }
 
 // plugs are the runs and supplies that are plugged in at a joint; a run in the back of another's plug hangs on that one.
@@ -176,7 +177,7 @@ func (t *planting) plugs(j power.Joint) (list []branch) {
 		}
 		switch {
 		case p.Supply:
-			runs = []branch{{row: plugRow{kind: supplyRow, at: j.End.At}, feeds: runs}}
+			runs = []branch{{row: plugRow{kind: supplyRow, open: p.Open, at: j.End.At}, feeds: runs}}
 		case len(runs) > 1:
 			runs[0].feeds = runs[1:]
 			runs = runs[:1]

@@ -194,13 +194,9 @@ func (c Circuits) words(r plugRow) block.Words {
 func (c Circuits) thing(r plugRow) string {
 	switch r.kind {
 	case tapRow:
-		words := "three-way"
-		if r.tap.Open > 0 {
-			words += fmt.Sprintf(", %d %s", r.tap.Open, block.Figure("open"))
-		}
-		return words
+		return "three-way" + r.openWords()
 	case supplyRow:
-		return "low-voltage supply"
+		return "low-voltage supply" + r.openWords()
 	}
 	text := block.Figure(stock.Sold(r.cord.Length, c.plan.Spec.Units))
 	if slices.ContainsFunc(c.plan.Power.Cords, func(other power.Cord) bool { return other.Kind != r.cord.Kind }) {
@@ -218,6 +214,14 @@ func (c Circuits) thing(r plugRow) string {
 		}
 	}
 	return text + c.reach(r.cord)
+}
+
+// openWords say how many of a thing's sockets stay open, empty where none does.
+func (r plugRow) openWords() string {
+	if r.open == 0 {
+		return ""
+	}
+	return fmt.Sprintf(", %d %s", r.open, block.Figure("open"))
 }
 
 // overWords name what a cord goes up, along and down over ways.

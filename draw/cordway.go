@@ -5,6 +5,7 @@ import (
 
 	"hoopwright/draw/paper"
 	"hoopwright/layout/ground"
+	"hoopwright/layout/lights"
 	"hoopwright/layout/spec"
 )
 
@@ -135,7 +136,7 @@ func (c *CordPlan) way(v siteMap, k cordLine, s Section) []leg {
 		case !in && !out:
 			w.to(ground, foot.Arch, false)
 		case !in:
-			if i == 0 || fromFoot || !k.outlet {
+			if i == 0 || fromFoot || !k.outlet || c.plugged(k, p) || c.feeds(k, p) { // from an outlet past its first foot it comes in where something is plugged in
 				w.to(ground, foot.Arch, false)
 			}
 			w.to(lane.Add(ahead(i).Times(slant)), foot.Arch, false)
@@ -176,6 +177,11 @@ func (c *CordPlan) foot(p spec.Point) bool {
 // feeds reports whether another cord goes on from one at a place.
 func (c *CordPlan) feeds(k cordLine, at spec.Point) bool {
 	return slices.ContainsFunc(c.cords, func(o cordLine) bool { return o.from == k.number && whole(o.path[0]) == whole(at) })
+}
+
+// plugged reports whether something is plugged into a socket of a cord at a place.
+func (c *CordPlan) plugged(k cordLine, at spec.Point) bool {
+	return slices.ContainsFunc(c.plan.Power.Cords[k.number-1].Places, func(e lights.End) bool { return whole(spec.Point{X: e.X, Y: e.Y}) == whole(at) })
 }
 
 // along reports whether a cord lies on the ground from one place to the next along a wall: feet of the same wall, no side way between.

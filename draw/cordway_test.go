@@ -3,6 +3,7 @@ package draw
 import (
 	"fmt"
 	"math"
+	"slices"
 	"testing"
 
 	"hoopwright/draw/paper"
@@ -59,6 +60,49 @@ func TestCordsAreDrawnWhereThePlanLeadsThem(t *testing.T) {
 		if seen[kind] < 3 {
 			t.Errorf("%d cords of kind %s: too few to say anything", seen[kind], kind)
 		}
+	}
+}
+
+// A cord from an outlet that goes on past the first foot that it comes to, and has something plugged in there by the power plan, is drawn in to that foot; one with nothing there is not.
+func TestCordsComeInAtTheirFirstSocket(t *testing.T) {
+	in, past := 0, 0
+	check := func(p *layout.Plan) {
+		c := cordsOf(p)
+		v := newSiteMap(&p.Spec.Site, paper.Scale{Ratio: 100})
+		for _, k := range c.cords {
+			first, ok := c.firstFoot(k)
+			at := slices.IndexFunc(k.path, func(p spec.Point) bool { return whole(p) == whole(first.At()) })
+			for at >= 0 && at+1 < len(k.path) && whole(k.path[at+1]) == whole(first.At()) {
+				at++
+			}
+			if !ok || !k.outlet || at+1 == len(k.path) || !c.along(k.path[at], k.path[at+1]) || c.feeds(k, first.At()) {
+				continue
+			}
+			used := false
+			for _, f := range p.Power.Feeders {
+				for _, j := range f.Joints {
+					used = used || j.Cord == k.number && j.End.At.Spot == lights.AtFoot && j.End.At.Part == lights.Leg(first.Side, first.Arch)
+				}
+			}
+			drawn := slices.ContainsFunc(c.way(v, k, Section{1, len(p.Ground.Stations)}), func(g leg) bool { return g.q.Sub(v.at(first.At())).Long() < 0.01 })
+			if used && !drawn || !used && drawn {
+				t.Errorf("%s: %s has a socket used at its first foot, %v %d: %v; drawn in there: %v", p.Spec.Title, k.name(), first.Side, first.Arch, used, drawn)
+			}
+			in, past = in+b2i(used), past+b2i(!used)
+		}
+	}
+	for seed := range 14 {
+		s, err := spec.Read("test.yaml", []byte(overheadYard(seed)))
+		if err != nil {
+			t.Fatal(err)
+		}
+		check(layout.Solve(s))
+	}
+	for _, name := range exampleNames {
+		check(example(t, name))
+	}
+	if in == 0 || past == 0 {
+		t.Errorf("%d cords with a socket used at their first foot, %d without", in, past)
 	}
 }
 

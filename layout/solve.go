@@ -288,7 +288,7 @@ func (p *Plan) solveCrew() {
 		}
 		in.Chains = append(in.Chains, chain)
 	}
-	in.Wiring = crew.Wiring{Cords: len(p.Cords), Taps: len(p.Taps), Joints: p.Power.Covered(), Open: p.Power.Open, Over: p.Power.Covers,
+	in.Wiring = crew.Wiring{Cords: len(p.Cords), Taps: len(p.Taps), Joints: p.Power.Covered(), Open: p.Power.Open, Over: len(p.Power.Covers),
 		Boxes: p.Power.PlugBoxes(), Bare: len(p.Power.Bare), High: p.Power.High(), Loose: p.Power.Loose()}
 	for i, c := range p.Cords {
 		if c.Laid() {

@@ -24,7 +24,7 @@ var goods = map[stock.Kind]string{
 
 // wanted is what tells the right thing in the shop from the wrong one.
 var wanted = map[stock.Kind]string{
-	stock.Tee: "plain sockets", stock.Cross: "plain sockets", stock.Supply: "of the strings' make", stock.CordCover: "to be walked over", stock.PlugBox: "lockable",
+	stock.Tee: "plain sockets", stock.Cross: "plain sockets", stock.Supply: "of the strings' make", stock.PlugBox: "lockable",
 	stock.MarkingPaint: "white", stock.ThreeWay: "three wires", stock.PipeStick: "plain ends", stock.PlugCover: "round a joint",
 }
 
@@ -40,6 +40,8 @@ func rightOne(i stock.Item, s *spec.Spec) string {
 				return stock.Sold(c.Apart, u) + " apart"
 			}
 		}
+	case stock.CordCover:
+		return "to be walked over: " + coverLengths(i.Lengths, u)
 	case stock.GuyClamp:
 		return "pipe of " + u.Size(s.Arch.Pipe.OD)
 	case stock.BraceClamp:
@@ -127,6 +129,19 @@ func ropes(list []stock.Rope, u measure.System) string {
 			name = say.Count(r.Count, map[stock.RopeKind]string{stock.GuyRope: "guy", stock.CrownRope: crownLine, stock.DownRope: "tie-down", stock.BraceRope: "brace line"}[r.Kind])
 		}
 		words = append(words, name+" of "+stock.Sold(r.Length, u))
+	}
+	return strings.Join(words, ", ")
+}
+
+// coverLengths counts covers by their lengths.
+func coverLengths(list []measure.Length, u measure.System) string {
+	var words []string
+	for len(list) > 0 {
+		n := 1
+		for n < len(list) && list[n] == list[0] {
+			n++
+		}
+		words, list = append(words, fmt.Sprintf("%d of %s", n, stock.Sold(list[0], u))), list[n:]
 	}
 	return strings.Join(words, ", ")
 }

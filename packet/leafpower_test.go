@@ -184,12 +184,31 @@ lights:
 power: {circuits: {house: {volts: 230 V, breaker: 16 A, gfci: true}}}
 `
 
+// Cords under covers lie across the way by design: the watch looks that they are whole, and the list says how long they are. By hand: a span of 2.4 m and a hand past either foot are 2.6 m, in
+// half metres 3. Elsewhere nothing may lie there.
+func TestCoversLieAcrossTheWay(t *testing.T) {
+	covered := planOf(t, []byte(strings.Replace(strings.Replace(arbour, "site:\n", "site:\n  cords: {crossing: cover}\n", 1), "{where: legs,", "{where: right legs,", 1)))
+	for plan, want := range map[*layout.Plan]string{
+		covered: "Cord covers flat, whole, in place; no other cord across the way.", example(t, "garden.yaml"): "No cord lies across the way.",
+	} {
+		words := newTaskWords(plan)
+		if got := words.want(crew.Figure{What: crew.NoneAcross}); got != want {
+			t.Errorf("%s: %q, want %q", plan.Spec.Title, got, want)
+		}
+	}
+	for _, item := range covered.Shopping {
+		if item.Kind == stock.CordCover && (item.Need != 1 || ForWhat(item, covered.Spec) != "to be walked over: 1 of 3 m") {
+			t.Errorf("%d covers: %q", item.Need, ForWhat(item, covered.Spec))
+		}
+	}
+}
+
 // No outlet sees what is wrong behind a low-voltage supply: where it trips, supplies are pulled. By hand, of 2 cords, 4 supplies and 4 runs of 7 strings: a cord in the other, 4 supplies in cords,
-// 4 runs in supplies and 3 strings in strings are 12 joints; each supply has a box, with its own plug and its run's: 4 are left to cover.
+// 4 runs in supplies and 3 strings in strings are 12 joints; each supply has a box, with its own plug and its run's: 4 are left to cover. Each supply has one of its two sockets open.
 func TestSuppliesArePulledAndBoxed(t *testing.T) {
 	plan := planOf(t, []byte(arbour))
 	text := powerText(t, plan)
-	for _, want := range []string{"Pull its supplies’ mains plugs, a high one by its cord: C2", "try another supply", "4 joints covered, 8 boxed with 4 supplies", "At each supply instead: it, its joints in a plug box"} {
+	for _, want := range []string{"Pull its supplies’ mains plugs, a high one by its cord: C2", "try another supply", "4 joints covered, 8 boxed with 4 supplies", "low-voltage supply, 1 open", "At each supply instead: it, its joints in a plug box"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("%q is not on the leaf", want)
 		}

@@ -31,6 +31,9 @@ var stated = map[crew.Wanted]string{
 
 // want says a figure in a short sentence.
 func (w taskWords) want(f crew.Figure) string {
+	if f.What == crew.NoneAcross && len(w.plan.Power.Covers) > 0 {
+		return "Cord covers flat, whole, in place; no other cord across the way."
+	}
 	if s, ok := stated[f.What]; ok {
 		return s
 	}

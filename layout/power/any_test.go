@@ -104,7 +104,9 @@ func anyTunnel(r *rand.Rand) Input {
 	in.Spec.Power.Timer.Amps = measure.Current(4 + r.IntN(12))
 	low := label("low", 6, catalog.LED)
 	low.Volts, low.Amps, low.MostWatts, low.Fuse, low.Supply = 24, 0.25, 0, 0, &catalog.Supply{Watts: 18, Sockets: 1 + r.IntN(3)}
-	kinds = append(kinds, low)
+	blue, other := low, low // with a supply that is alike, and with one that is not
+	blue.Name, other.Name, other.Supply = "low blue", "low other", &catalog.Supply{Watts: 18 + measure.Power(6*r.IntN(2)), Sockets: 1 + r.IntN(3)}
+	kinds = append(kinds, low, blue, other)
 	for range 1 + r.IntN(3) {
 		in.legs(kinds[r.IntN(len(kinds))])
 	}

@@ -8,10 +8,8 @@ import (
 	"math"
 	"slices"
 
-	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/power/sharing"
-	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
 )
 
@@ -158,7 +156,8 @@ func (f *feeding) take(b built) {
 			r := f.runs[i]
 			turned := p.option.turned
 			if n > 0 { // behind the same supply as the first
-				turned = r.turns && lights.Apart(f.site.at(r.seats[0]).From, p.option.end) > practice.HandReach
+				own, _ := f.site.beside(r, p.option)
+				turned = own.turned
 			}
 			if turned {
 				r.seats = f.site.turn(r.seats)

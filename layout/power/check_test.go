@@ -488,11 +488,20 @@ func (w *walk) supplies() {
 				watts := measure.Power(0)
 				for _, c := range p.Chains {
 					watts += w.chain(c).Watts
+					for _, d := range p.Chains {
+						if apart := lights.Apart(w.chain(c).From, w.chain(d).From); apart > 2*practice.HandReach {
+							w.Errorf("runs %s and %s share a supply, their prongs %v apart", c, d, apart)
+						}
+					}
+					if other := w.hung[firstString(w, c)].Label; other.Volts != l.Volts || other.Lamp != l.Lamp || *other.Supply != *l.Supply {
+						w.Errorf("runs %v share a supply, and theirs are not alike", p.Chains)
+					}
 				}
 				if s := l.Supply; s == nil || len(p.Chains) > max(1, s.Sockets) || len(p.Chains) > 1 && watts > s.Watts+hair {
 					w.Errorf("runs %v, %v W, on a supply %+v", p.Chains, watts, l.Supply)
 				}
 				w.joints++ // the supply's own plug
+				w.open += max(0, l.Supply.Sockets-len(p.Chains))
 			}
 		}
 	}

@@ -7,6 +7,7 @@ import (
 	"slices"
 
 	"hoopwright/layout/catalog"
+	"hoopwright/layout/ground"
 	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/practice"
@@ -37,6 +38,7 @@ func (f *feeding) count() {
 	slices.SortFunc(p.Lots, func(a, b Lot) int {
 		return cmp.Or(cmp.Compare(a.Name, b.Name), cmp.Compare(a.Sockets, b.Sockets), cmp.Compare(a.Length, b.Length))
 	})
+	slices.SortFunc(p.Covers, func(a, b measure.Length) int { return cmp.Compare(b, a) })
 	p.mark.pieces = int32(p.Pieces())
 	p.mark.cents += int64(len(p.Taps)) * f.prices.tap
 	p.kept = f.in.Spec.Power.Split == f.split
@@ -48,12 +50,12 @@ func (f *feeding) count() {
 func (f *feeding) countJoint(j Joint) {
 	p := &f.plan
 	n := j.Taps + j.Onward + max(0, len(j.Cords)-1)
-	supplies, behind := 0, 0
+	supplies, behind, free := 0, 0, 0
 	for _, plug := range j.Plugs {
 		n++
 		if plug.Supply {
 			supplies++
-			behind += len(plug.Chains) // into its own sockets
+			behind, free = behind+len(plug.Chains), free+plug.Open // into its own sockets
 		} else {
 			n += len(plug.Chains) - 1
 		}
@@ -68,7 +70,7 @@ func (f *feeding) countJoint(j Joint) {
 		open += j.free()
 	}
 	p.Joints += n + behind
-	p.Open += open
+	p.Open += open + free
 	p.Supplies += supplies
 	if j.Arch > 0 && j.Climb <= practice.LowJoint {
 		p.mark.low += int32(n + open)
@@ -91,9 +93,7 @@ func (f *feeding) countCord(c *Cord) {
 	p.Lots[k].Count++
 	if c.Over {
 		p.mark.over += f.site.past
-		if f.in.Spec.Site.Cords.Cover() {
-			p.Covers++
-		}
+		f.cover(c)
 	}
 	kind, _ := catalog.FindCord(c.Kind)
 	c.May = kind.AmpsAt(c.Length)
@@ -102,6 +102,21 @@ func (f *feeding) countCord(c *Cord) {
 		p.mark.cents += f.prices.inline(*c.inline)
 	} else {
 		p.mark.cents += f.prices.cord(kind)(c.Length)
+	}
+}
+
+// cover adds the cord covers of a cord that passes ways on the ground: each from foot to foot and a hand past either, rounded up. Of cords in line the last counts for all.
+func (f *feeding) cover(c *Cord) {
+	if !f.in.Spec.Site.Cords.Cover() || len(c.Places) == 0 {
+		return
+	}
+	foot := func(leg lights.Part) spec.Point {
+		side, _ := leg.Wall()
+		return f.site.feet[side][leg.Number-1].At()
+	}
+	for _, legs := range c.Passes {
+		long := ground.Distance(foot(legs[0]), foot(legs[1])) + 2*practice.CoverPast
+		f.plan.Covers = append(f.plan.Covers, measure.RoundUp(long, practice.CoverStep(f.in.Spec.Units)))
 	}
 }
 

@@ -221,8 +221,33 @@ func TestNothingOverAWay(t *testing.T) {
 	in.Spec.Site.Cords.Crossing = spec.CrossCovered
 	p = Feed(in)
 	checkPlan(t, in, p)
-	if p.Covers != 1 {
-		t.Errorf("%d covers", p.Covers)
+	if len(p.Covers) != 1 {
+		t.Errorf("covers of %v", p.Covers)
+	}
+}
+
+// A cord to the far wall that passes a side way of that wall lies under two covers. By hand: 2.20 m from foot to foot at the way in and a bay of 1.40 m, with a hand past either foot
+// 2.40 and 1.60 m: in half metres 2.5 and 2, in feet 8 and 6.
+func TestCoversByLength(t *testing.T) {
+	for units, want := range map[measure.System][]measure.Length{measure.Metric: {2500, 2000}, measure.Imperial: {8 * measure.Foot, 6 * measure.Foot}} {
+		coversAre(t, units, want)
+	}
+}
+
+func coversAre(t *testing.T, units measure.System, want []measure.Length) {
+	t.Helper()
+	in := tunnel(4)
+	in.oneWall(spec.Right)
+	in.outlet("porch", -4000, -1000, 230, 16)
+	in.Spec.Units, in.Spec.Site.Cords.Crossing = units, spec.CrossCovered
+	in.Spec.Tunnel.Ways = []spec.Way{{Bay: 2, Wall: spec.Right}}
+	for i := range in.Strings {
+		in.Strings[i].Label.Volts, in.Turned[i].Label.Volts = 230, 230
+	}
+	p := Feed(in)
+	checkPlan(t, in, p)
+	if !slices.Equal(p.Covers, want) {
+		t.Errorf("%v: covers of %v, want %v", units, p.Covers, want)
 	}
 }
 
@@ -590,6 +615,58 @@ func TestLowVoltageBehindSupplies(t *testing.T) {
 	}
 	if c := p.Chains[0]; c.EndVolts > 31 || c.EndVolts < 30 || slices.Contains(codes(p), "mains-within-reach") {
 		t.Errorf("end volts %v, findings %v", c.EndVolts, codes(p))
+	}
+}
+
+// Strings of two kinds share a supply at each foot where theirs are alike; of other watts, sockets or volts none do. By hand: two runs a foot, of two legs each arch.
+func TestUnlikeStringsShareLikeSupplies(t *testing.T) {
+	for _, c := range []struct {
+		supply catalog.Supply
+		volts  measure.Voltage
+		want   int
+	}{
+		{catalog.Supply{Watts: 24, Sockets: 2}, 24, 4},
+		{catalog.Supply{Watts: 30, Sockets: 2}, 24, 8},
+		{catalog.Supply{Watts: 24, Sockets: 3}, 24, 8},
+		{catalog.Supply{Watts: 24, Sockets: 2}, 31, 8},
+	} {
+		in := tunnel(2)
+		l := label("white", 6, catalog.LED)
+		l.Volts, l.Amps, l.MostWatts, l.Supply = 24, 6.0/24, 0, &catalog.Supply{Watts: 24, Sockets: 2}
+		in.legs(l)
+		l.Name, l.Volts, l.Amps, l.Supply = "blue", c.volts, measure.Current(6/c.volts), &c.supply
+		in.legs(l)
+		in.fix()
+		in.outlet("porch", -4000, -1000, 230, 16)
+		p := Feed(in)
+		checkPlan(t, in, p)
+		if p.Supplies != c.want {
+			t.Errorf("blue on %v V of %+v: %d supplies, want %d", c.volts, c.supply, p.Supplies, c.want)
+		}
+	}
+}
+
+// Prongs on one leg share a supply as they would a three-way: 24 in apart they do, an inch more they do not. The cord is led up to the higher one.
+func TestASupplyReachesAsFarAsASocket(t *testing.T) {
+	for _, c := range []struct{ apart, want measure.Length }{{24, 1}, {25, 2}} {
+		in := tunnel(1)
+		l := label("row", 6, catalog.LED)
+		l.Volts, l.Amps, l.MostWatts, l.Supply = 24, 6.0/24, 0, &catalog.Supply{Watts: 24, Sockets: 2}
+		for n, z := range []measure.Length{150, 150 + c.apart*measure.Inch} {
+			from, to := foot(spec.Left, 1), foot(spec.Left, 1)
+			from.Z, to.Z, to.Y = z, z, to.Y+2000
+			in.hang(lights.RowOf(spec.Left, n+1), l, from, to)
+		}
+		in.fix()
+		in.outlet("porch", -4000, -1000, 230, 16)
+		p := Feed(in)
+		checkPlan(t, in, p)
+		if p.Supplies != int(c.want) {
+			t.Errorf("prongs %v in apart: %d supplies, want %v", c.apart, p.Supplies, c.want)
+		}
+		if plugs := p.Feeders[0].Joints[len(p.Feeders[0].Joints)-1].Plugs; c.want == 1 && (len(plugs) != 1 || len(plugs[0].Chains) != 2) {
+			t.Errorf("plugs %+v", plugs)
+		}
 	}
 }
 

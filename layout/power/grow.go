@@ -174,6 +174,9 @@ func (g *grower) plug(units []int) Plug {
 		u := g.units[i]
 		p.Supply = u.supply
 		p.Amps += u.draws(g.source.volts)
+		if u.supply {
+			p.Open = max(0, g.runs[u.runs[0]].label.Supply.Sockets-len(u.runs))
+		}
 		for _, r := range u.runs {
 			p.Chains, p.runs = append(p.Chains, letters(r)), append(p.runs, r)
 		}

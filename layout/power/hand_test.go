@@ -5,6 +5,7 @@ import (
 	"slices"
 	"testing"
 
+	"hoopwright/layout/catalog"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/spec"
 )
@@ -88,13 +89,17 @@ func TestKindsOfCord(t *testing.T) {
 	}
 }
 
-// The sockets that nothing is plugged into are those of cords and of three-ways and the last of each run fed, together as many as are covered; no
+// The sockets that nothing is plugged into are those of cords, of three-ways and of supplies and the last of each run fed, together as many as are covered; no
 // cord has more of them than sockets.
 func TestOpenSocketsAddUp(t *testing.T) {
 	several := 0
 	for seed := range uint64(60) {
-		p := Feed(anyTunnel(rand.New(rand.NewPCG(seed, 77))))
-		sum := 0
+		in := anyTunnel(rand.New(rand.NewPCG(seed, 77)))
+		p := Feed(in)
+		sum, labels := 0, map[string]catalog.String{}
+		for _, s := range in.Strings {
+			labels[s.Name] = s.Label
+		}
 		for _, c := range p.Cords {
 			if c.Open < 0 || c.Open >= c.Sockets {
 				t.Errorf("seed %d: cord %s has %d of %d sockets open", seed, c.Name, c.Open, c.Sockets)
@@ -109,9 +114,22 @@ func TestOpenSocketsAddUp(t *testing.T) {
 			}
 		}
 		several += sum
+		used := map[string]int{} // runs by their supply, which is its first
+		for _, d := range p.Feeders {
+			for _, j := range d.Joints {
+				for _, plug := range j.Plugs {
+					if plug.Supply {
+						used[plug.Chains[0]] += len(plug.Chains)
+					}
+				}
+			}
+		}
 		for _, c := range p.Chains {
 			if c.Feeder != "" {
 				sum++
+			}
+			if n := used[c.Name]; n > 0 {
+				sum += labels[c.Strings[0]].Supply.Sockets - n
 			}
 		}
 		if sum != p.Open {

@@ -120,6 +120,7 @@ type Plug struct {
 	Chains []string
 	Supply bool
 	Amps   measure.Current // at the circuit's volts; of a supply by its own watts
+	Open   int             // sockets of the supply that nothing is plugged into
 
 	runs []int // Chains, counted from 0
 }
@@ -162,15 +163,15 @@ type Plan struct {
 	Taps     []Tap     // every three-way, in the order of laying
 	Turned   []bool    // by line of the input: it lies turned
 
-	Joints int            // plugs put together, of runs, supplies, cords and three-ways; not what is in an outlet, under the outlet's own cover
-	Links  int            // strings plugged into strings
-	Boxed  int            // of the joints: they lie in a plug box and take no cover
-	Open   int            // sockets that nothing is plugged into: string ends and spare ones; each is covered
-	Timers []Timer        // to buy, for outlets in use that have none
-	Boxes  []lights.Place // where three or more plugs meet low down: each takes a box off the ground
-	Bare   []string       // outlets in use without a GFCI or RCD: each takes a portable one
-	Covers int            // cord covers, where a cord crosses a way on the ground
-	Gain   *BackSocket    // what a socket in the back of plugs would save; nil where nothing
+	Joints int              // plugs put together, of runs, supplies, cords and three-ways; not what is in an outlet, under the outlet's own cover
+	Links  int              // strings plugged into strings
+	Boxed  int              // of the joints: they lie in a plug box and take no cover
+	Open   int              // sockets that nothing is plugged into: string ends and spare ones, those of supplies too; each is covered
+	Timers []Timer          // to buy, for outlets in use that have none
+	Boxes  []lights.Place   // where three or more plugs meet low down: each takes a box off the ground
+	Bare   []string         // outlets in use without a GFCI or RCD: each takes a portable one
+	Covers []measure.Length // cord covers as sold, the longest first, where a cord crosses a way on the ground
+	Gain   *BackSocket      // what a socket in the back of plugs would save; nil where nothing
 
 	Fewest       int  // circuits, or GFCIs where one circuit has several, that carry all that can be fed
 	FewestProven bool // no fewer do, nor could more amps be fed

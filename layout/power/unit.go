@@ -3,11 +3,9 @@
 package power
 
 import (
-	"slices"
-
+	"hoopwright/layout/catalog"
 	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
-	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
 )
 
@@ -72,15 +70,31 @@ func (s *site) options(r *run) []option {
 	return out
 }
 
-// comes reports whether a run's prongs come to where another is fed.
-func (s *site) comes(r *run, o option) bool {
-	return slices.ContainsFunc(s.options(r), func(own option) bool {
-		return own.side == o.side && lights.Apart(own.end, o.end) <= practice.HandReach
-	})
+// beside returns the way to feed a run from where another is fed, by its prongs that hang nearer to there; not ok where it is fed along the other wall alone.
+func (s *site) beside(r *run, o option) (own option, ok bool) {
+	for _, one := range s.options(r) {
+		if one.side == o.side && (!ok || lights.Apart(one.end, o.end) < lights.Apart(own.end, o.end)) {
+			own, ok = one, true
+		}
+	}
+	return own, ok
 }
 
-// makeUnits makes a plug of each run. Low-voltage runs whose prongs a hand brings together share a supply, as far as its sockets and
-// watts go.
+// together returns where a supply hangs that feeds another run too: at the highest of the prongs, for its cord is led up to there. Not ok where one socket's reach is less than they are apart.
+func (f *feeding) together(u unit, r *run, o option) (option, bool) {
+	own, ok := f.site.beside(r, o)
+	for _, i := range u.runs {
+		other, _ := f.site.beside(f.runs[i], o)
+		ok = ok && lights.Apart(own.end, other.end) <= tapReach
+	}
+	if own.end.Z > o.end.Z {
+		o.end = own.end
+	}
+	return o, ok
+}
+
+// makeUnits makes a plug of each run. Low-voltage runs whose prongs come to one socket share a supply, as far as its sockets and
+// watts go, whatever the strings' kinds.
 func (f *feeding) makeUnits() {
 	for i, r := range f.runs {
 		one := unit{runs: []int{i}, amps: r.amps, volts: r.label.Volts, part: r.part, ways: f.site.options(r)}
@@ -98,18 +112,28 @@ func (f *feeding) share(i int) bool {
 	r := f.runs[i]
 	for k := range f.units {
 		u := &f.units[k]
-		both := slices.DeleteFunc(slices.Clone(u.ways), func(o option) bool { return !f.site.comes(r, o) })
-		if !u.supply || u.part != r.part || len(u.runs) >= r.label.Supply.Sockets || len(both) == 0 {
+		if !u.supply || u.part != r.part || len(u.runs) >= r.label.Supply.Sockets {
 			continue
+		}
+		var both []option
+		for _, o := range u.ways {
+			if at, ok := f.together(*u, r, o); ok {
+				both = append(both, at)
+			}
 		}
 		sum := r.watts
 		for _, other := range u.runs {
 			sum += f.runs[other].watts
 		}
-		if f.runs[u.runs[0]].label.Name == r.label.Name && sum <= u.watts+hair {
+		if sameSupply(f.runs[u.runs[0]].label, r.label) && sum <= u.watts+hair && len(both) > 0 {
 			u.runs, u.ways = append(u.runs, i), both
 			return true
 		}
 	}
 	return false
+}
+
+// sameSupply reports whether strings come with supplies that are alike, so that runs of both may be plugged into one.
+func sameSupply(a, b catalog.String) bool {
+	return a.Volts == b.Volts && a.Lamp == b.Lamp && *a.Supply == *b.Supply
 }

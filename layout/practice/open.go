@@ -57,6 +57,11 @@ func Paced(u measure.System) measure.Length {
 	return measure.By(u, measure.Foot, 300*measure.Millimetre)
 }
 
+// CoverStep is the length that cord covers are counted up to. Common practice, no source.
+func CoverStep(u measure.System) measure.Length {
+	return measure.By(u, measure.Foot, 500*measure.Millimetre)
+}
+
 // Watchers is how many watch a night: one counts at the way in, one at the way out, one walks. Common practice, no source.
 const Watchers = 3
 

@@ -71,6 +71,7 @@ const (
 	EndSlack    = 12 * measure.Inch // what a cord needs beyond its way at each end: down to the ground as a drip loop and up to the plug
 	SocketSlack = 9 * measure.Inch  // what a cord from socket to socket takes more than the way between two feet: down from a hand above the ground and up again, with a loop
 	CordsClear  = 6 * measure.Inch  // how far a cord's corners stay from what it keeps off
+	CoverPast   = 4 * measure.Inch  // how far a cord cover goes past the feet on either side: a hand
 	LowJoint    = 12 * measure.Inch // how high a joint is counted as low: in the wet and in the way
 	EndToEnd    = 1 * measure.Inch  // prongs come to a socket: laid end to end on one path
 	HandReach   = 12 * measure.Inch // the loose inches at both plugs

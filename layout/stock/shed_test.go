@@ -2,6 +2,7 @@ package stock
 
 import (
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -120,8 +121,8 @@ func TestTrimAtBothEnds(t *testing.T) {
 
 func TestCordCovers(t *testing.T) {
 	in := garden(2)
-	in.Wiring.Covers = 2
-	if got := line(t, Make(in), "cord cover"); got.Need != 2 || got.Where != whereElectrical {
+	in.Wiring.Covers = []measure.Length{11 * foot, 5 * foot}
+	if got := line(t, Make(in), "cord cover"); got.Need != 2 || !slices.Equal(got.Lengths, in.Wiring.Covers) || got.Where != whereElectrical {
 		t.Errorf("%+v", got)
 	}
 }

@@ -62,21 +62,22 @@ type Item struct {
 	Buy   int     `json:"buy"`
 	Price float64 `json:"price"` // of one, in the spec's currency; zero where nothing is known
 
-	Kind     Kind            `json:"-"`
-	Spare    int             `json:"-"` // of Need: over what the plan uses
-	Wrapped  int             `json:"-"` // of Own: on legs that come out of the shed wrapped, and no loose ones
-	Unit     Unit            `json:"-"`
-	Of       string          `json:"-"`             // material of what goes by its length, a stick, bar, ready stake or cord; pipe that a fitting is for
-	Length   measure.Length  `json:"-"`             // of one of it
-	Ropes    []Rope          `json:"-"`             // what guy line or webbing is cut into
-	Rows     BoardRows       `json:"-"`             // what each row of sole boards is made of
-	StandIns []StandIn       `json:"-"`             // longer ones of the shed that serve, counted in Own
-	Where    string          `json:"-"`             // pipe, steel, lights, electrical, sundries
-	Sockets  int             `json:"-"`             // of a cord with several in line, else 0
-	Amps     measure.Current `json:"-"`             // that a timer carries, at least
-	Plugs    int             `json:"-"`             // that a timer has sockets for, at least
-	Priced   bool            `json:"-"`             // Price is known or assumed
-	Assumed  bool            `json:"price_assumed"` // by us, for want of one in the spec
+	Kind     Kind             `json:"-"`
+	Spare    int              `json:"-"` // of Need: over what the plan uses
+	Wrapped  int              `json:"-"` // of Own: on legs that come out of the shed wrapped, and no loose ones
+	Unit     Unit             `json:"-"`
+	Of       string           `json:"-"`             // material of what goes by its length, a stick, bar, ready stake or cord; pipe that a fitting is for
+	Length   measure.Length   `json:"-"`             // of one of it
+	Lengths  []measure.Length `json:"-"`             // of cord covers, each
+	Ropes    []Rope           `json:"-"`             // what guy line or webbing is cut into
+	Rows     BoardRows        `json:"-"`             // what each row of sole boards is made of
+	StandIns []StandIn        `json:"-"`             // longer ones of the shed that serve, counted in Own
+	Where    string           `json:"-"`             // pipe, steel, lights, electrical, sundries
+	Sockets  int              `json:"-"`             // of a cord with several in line, else 0
+	Amps     measure.Current  `json:"-"`             // that a timer carries, at least
+	Plugs    int              `json:"-"`             // that a timer has sockets for, at least
+	Priced   bool             `json:"-"`             // Price is known or assumed
+	Assumed  bool             `json:"price_assumed"` // by us, for want of one in the spec
 }
 
 // Screws counts the wood screws of boards' joints and of the sockets on them.

@@ -7,12 +7,12 @@ import (
 
 // Wiring is what the power plan needs.
 type Wiring struct {
-	Cords      []Wire // one entry for each cord to lay
-	Taps       int    // three-ways
-	Joints     int    // plugs put together out of doors
-	Open       int    // sockets that nothing is plugged into
-	Ties       int    // zip ties of sockets, and of cords that hang
-	Covers     int    // cord covers over ways on the ground
+	Cords      []Wire           // one entry for each cord to lay
+	Taps       int              // three-ways
+	Joints     int              // plugs put together out of doors
+	Open       int              // sockets that nothing is plugged into
+	Ties       int              // zip ties of sockets, and of cords that hang
+	Covers     []measure.Length // of cord covers over ways on the ground
 	Timers     int
 	TimerAmps  measure.Current // of the largest of them
 	TimerPlugs int             // that go into one of them at most
@@ -58,7 +58,7 @@ func (b *basket) wiring(in Input) {
 		b.add(Item{Item: item, Kind: kind, Need: n, Unit: Each, Where: whereElectrical}.at(price))
 	}
 	add(ThreeWay, "three-way tap", w.Taps, w.TapPrice)
-	add(CordCover, "cord cover", w.Covers, nil)
+	b.add(Item{Item: "cord cover", Kind: CordCover, Need: len(w.Covers), Lengths: w.Covers, Unit: Each, Where: whereElectrical})
 	add(PlugCover, "plug cover", w.Joints, nil)
 	add(SocketCover, "socket cover", w.Open, nil)
 	b.add(Item{Item: "timer for outdoors", Kind: Timer, Need: w.Timers, Amps: w.TimerAmps, Plugs: w.TimerPlugs, Unit: Each, Where: whereElectrical}.at(w.TimerPrice))
