@@ -61,7 +61,7 @@ func TestCordsHangBeforeTheOpeningIsTried(t *testing.T) {
 		}
 		for _, st := range jobs[0].Stints {
 			if n := len(st.Hands); n != p.Crew.Schedule.Hands && n%2 > 0 || n > 2*up || slices.Max(st.Hands) >= p.Crew.Schedule.Hands-p.Crew.Schedule.Young {
-				t.Errorf("%s: %v hang cords", name, st.Hands)
+				t.Errorf("%s: %v hang %d cords", name, st.Hands, up)
 			}
 		}
 		nobodyTwice(t, p.Crew.Schedule)

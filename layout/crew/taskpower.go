@@ -68,7 +68,7 @@ func (b *tasker) laying(high Figure, look float64) {
 		Uses: b.climbs(some(many(Cords, b.Cords), many(ZipTies, b.Laid), one(Ribbon), many(RibbonPosts, b.Posts), many(CordCovers, b.Over))...)})
 	if b.Hung > 0 { // each tie from a stepladder of its own stand; what does not lie on the ground is uncoiled and tagged here
 		hang := b.Spec.Crew.Rates.Cord*float64(b.Cords-b.Laid) + 2*practice.MinutesClimb*float64(b.HungTies)
-		b.add(hang, Task{Action: HangCords, Who: Who{People: b.atLadders(hang), Grown: true}, Want: []Figure{{What: AsDrawn, Count: b.Hung}}, IfOff: cures(LayAgain, Ask),
+		b.add(hang, Task{Action: HangCords, Who: Who{People: min(b.atLadders(hang), 2*b.Hung), Grown: true}, Want: []Figure{{What: AsDrawn, Count: b.Hung}}, IfOff: cures(LayAgain, Ask),
 			Uses: b.climbing(b.atLadders(hang)/2, many(Cords, b.Hung), many(ZipTies, b.HungTies))})
 	}
 	joints, open := b.Joints, b.Open // less what others join and cover
