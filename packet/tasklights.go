@@ -39,7 +39,7 @@ var doingLights = map[crew.Action]func(taskWords, crew.Task) string{
 	crew.FeelPlugs: func(_ taskWords, t crew.Task) string {
 		return fmt.Sprintf("Feel covers in reach after %d minutes lit.", t.Want[0].Minutes)
 	},
-	crew.TestLoaded: plainly("Press each TEST: its runs dark. RESET: lit. OFF, bar ways."),
+	crew.TestLoaded: plainly("Press each TEST: its runs dark. RESET: lit. OFF, ways barred."),
 	crew.SetTimers:  func(w taskWords, t crew.Task) string { return w.setTimers(t) },
 	crew.DarkWalk:   plainly("After dark: ON, walk through both ways."),
 
