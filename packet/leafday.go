@@ -247,7 +247,11 @@ func (r runSheet) head(day int) block.Block {
 	case d.Light == nil:
 		text += ". Stop at sunset, ____"
 	default:
-		text += fmt.Sprintf(". Light to %s, dark %s.", block.Figure(d.Light.Set.String()), d.Light.Dusk)
+		text += fmt.Sprintf(". Light to %s, dark %s", block.Figure(d.Light.Set.String()), d.Light.Dusk)
+		if s := r.plan.Spec; !s.Given("site.clock") {
+			text += " " + s.Site.Clock.String()
+		}
+		text += "."
 	}
 	return block.Block{Name: "day", Gap: 3, Keep: true, Body: block.Words{Text: text, Figures: paper.Strong.Sized(13)}}
 }

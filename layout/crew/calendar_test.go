@@ -99,7 +99,7 @@ func TestAfternoon(t *testing.T) {
 	if got := Afternoon(s); got != 240 {
 		t.Errorf("nowhere: %g minutes", got)
 	}
-	s.Site.Place = &spec.LatLong{Lat: 51.51, Long: -0.13}
+	s.Site.Place, s.Site.Clock = &spec.LatLong{Lat: 51.51, Long: -0.13}, time.UTC
 	if got := Afternoon(s); got < 230 || got > 232 {
 		t.Errorf("London: %g minutes, want 231", got)
 	}

@@ -15,6 +15,7 @@ import (
 	"hoopwright/layout/practice"
 	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
+	"hoopwright/layout/sun"
 )
 
 // The hours of a day from 9:00 to 17:00, by what the spec gives for it; with a sunset at 16:20 it ends at 16:15. By hand.
@@ -296,7 +297,7 @@ func TestScheduleHolds(t *testing.T) {
 	for _, n := range []int{2, 7, 30} {
 		for young := range 4 {
 			in := garden(n)
-			in.Spec.Crew.Helpers, in.Spec.Crew.Young, in.Spec.Site.Place = 4+young, young, &spec.LatLong{Lat: 45, Long: -75}
+			in.Spec.Crew.Helpers, in.Spec.Crew.Young, in.Spec.Site.Place, in.Spec.Site.Clock = 4+young, young, &spec.LatLong{Lat: 45, Long: -75}, sun.Zone(-75)
 			in.Spec.Crew.Tools = spec.Tools{Ladders: 1, Trestles: 4, Tapes: 2}
 			c := in.calendar()
 			l := c.best(in.ways(tasksOf(in), layEarly, c), fewTries)

@@ -115,7 +115,7 @@ func TestDayEndsByDaylight(t *testing.T) {
 	if d := in.dayOf(date, allOfWork); d.Light != nil || d.Begin != 9*60+15 || d.End != 17*60 {
 		t.Errorf("no place: %+v", d)
 	}
-	s.Site.Place = &spec.LatLong{Lat: 51.51, Long: -0.13} // London, published sunset 15:53 (from memory)
+	s.Site.Place, s.Site.Clock = &spec.LatLong{Lat: 51.51, Long: -0.13}, time.UTC // London, published sunset 15:53 (from memory)
 	if d := in.dayOf(date, allOfWork); d.Light == nil || d.End != 15*60+45 {
 		t.Errorf("London: %+v", d)
 	}

@@ -93,9 +93,8 @@ func lightOf(s *spec.Spec, date time.Time) *Light {
 	if !ok {
 		return nil
 	}
-	zone := sun.Zone(place.Long)
 	clock := func(t time.Time) Clock {
-		t = t.In(zone)
+		t = t.In(s.Site.Clock)
 		return Clock(t.Hour()*60 + t.Minute()) // down to the minute: too early is the careful side of a sunset
 	}
 	return &Light{Rise: clock(day.Rise) + 1, Set: clock(day.Set), Dusk: clock(day.Dusk) + 1}

@@ -48,7 +48,7 @@ func (d *dice) site() string {
 		d.maybe(0.4, "exposure: ", d.one("open", "shore", "suburban", "sheltered", "hilltop", "gap")),
 		d.inTheWay(),
 		d.bed(), "outlets: "+d.outlets(marks),
-		d.maybe(0.2, "north: ", d.from(-90, 200), " deg"), d.maybe(0.3, "place: [44.05, -121.31]"),
+		d.maybe(0.2, "north: ", d.from(-90, 200), " deg"), d.maybe(0.3, "place: [44.05, -121.31]"), d.maybe(0.2, "clock: UTC-7"),
 		d.maybe(0.3, "places: [{name: side door, "+d.place(marks)+", for: "+d.one("power off", "first aid", "water off", "bench", "the sledge")+"}]"),
 		d.maybe(0.4, "address: 14 Quince Lane"), d.maybe(0.4, "emergency: 112"),
 		d.maybe(0.15, "unknown: [", d.one("buried lines", "overhead lines", "gfci", "breaker", "buried lines, gfci"), "]"))

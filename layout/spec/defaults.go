@@ -11,6 +11,7 @@ import (
 	"hoopwright/layout/catalog"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/practice"
+	"hoopwright/layout/sun"
 )
 
 // custom is the reason for a default that rests on what builders do.
@@ -240,6 +241,10 @@ func (r *reader) fillSite() {
 	}
 	if s.Toward == nil {
 		fill(r, "site.start.heading", &s.Heading, 0, measure.Degrees(0), "the walk goes straight up the plan")
+	}
+	if s.Place != nil {
+		zone := sun.Zone(s.Place.Long)
+		fill(r, "site.clock", &s.Clock, zone, zone.String(), "the whole hour nearest to the sun there; borders and summer time may differ")
 	}
 	fill(r, "site.exposure", &s.Exposure, Open, Open.String(), "nothing is taken to keep the wind off")
 	fill(r, "site.soil", &s.Soil, SoilUnknown, SoilUnknown.String(), "soft and sandy are both shown")

@@ -79,6 +79,8 @@ func Written(value any, printed string, units measure.System) any {
 		return v.Name
 	case time.Time:
 		return v.Format(time.DateOnly)
+	case *time.Location:
+		return v.String()
 	case Point:
 		return []any{Written(v.X, "", units), Written(v.Y, "", units)}
 	case []catalog.Inline:

@@ -194,6 +194,7 @@ var keys = withLists([]key{
 	{"site.cords.crossing", "overhead", "", oneOf(CrossSeldom, CrossOverhead, CrossCovered)},
 	{"site.north", "40 deg", "", within(angles, -360*degree, 360*degree)},
 	{"site.place", "[44.05, -121.31]", "", latLong},
+	{"site.clock", "UTC-8", "UTC+1", aheadOfUTC},
 	{"site.places[]", "{name: side door, at: [2 ft, 3 ft], for: power off}", "{name: side door, at: [600 mm, 900 mm], for: power off}", inner},
 	{"site.places[].name", "side door", "", must(text(longestName))},
 	{"site.places[].at", "[2 ft, 3 ft]", "[600 mm, 900 mm]", place},

@@ -13,7 +13,7 @@ var otherwise = map[string]map[string]string{
 	"arch.pipe":        {"diameter": "arch.pipe.od", "outside": "arch.pipe.od", "thickness": "arch.pipe.wall"},
 	"found":            {"height": "found.crown", "crowns": "found.crown", "width": "found.span", "spans": "found.span", "when": "found.after"},
 	"guys":             {"height": "guys.from", "distance": "guys.out", "bays": "guys.arches"},
-	"site":             {"gps": "site.place", "location": "site.place", "latitude": "site.place", "trees": "site.features", "obstacles": "site.features", "wires": "site.overhead", "utilities": "site.buried", "sockets": "site.outlets", "ground": "site.soil", "phone": "site.emergency"},
+	"site":             {"gps": "site.place", "location": "site.place", "latitude": "site.place", "timezone": "site.clock", "time zone": "site.clock", "zone": "site.clock", "utc": "site.clock", "trees": "site.features", "obstacles": "site.features", "wires": "site.overhead", "utilities": "site.buried", "sockets": "site.outlets", "ground": "site.soil", "phone": "site.emergency"},
 	"site.outlets[]":   {"location": "site.outlets[].at", "position": "site.outlets[].at", "breaker": "power.circuits.*.breaker", "gfci": "power.circuits.*.gfci", "volts": "power.circuits.*.volts"},
 	"site.marks[]":     {"location": "site.marks[].at", "position": "site.marks[].at", "tapes": "site.marks[].from"},
 	"lights":           {"wrap": "lights.wraps", "row": "lights.rows", "drop": "lights.drops", "string": "lights.strings"},

@@ -67,6 +67,7 @@ site:
   cords: {keep off: [brick path], crossing: cover}
   north: 40 deg
   place: [47.61, -122.33]
+  clock: UTC-3:30
   places: [{name: hall door, at: [3 ft, 1 ft], for: power off}]
   address: 3 Tidemill Road
   emergency: 911
@@ -194,6 +195,7 @@ func TestFullSpec(t *testing.T) {
 	equal(t, "outlet", s.Site.Outlets[0].AlsoFeeds, "the bell")
 	equal(t, "cords", s.Site.Cords, Cords{[]string{"brick path"}, CrossCovered})
 	equal(t, "place", *s.Site.Place, LatLong{47.61, -122.33})
+	equal(t, "clock", time.Date(2027, 11, 19, 12, 0, 0, 0, time.UTC).In(s.Site.Clock).Format("15:04 MST"), "08:30 UTC-3:30")
 
 	equal(t, "wrap's arches", s.Lights.Wraps[0].Where[0].Of, []int{1, 2, 3, 4})
 	equal(t, "wrap's bays", s.Lights.Wraps[0].Where[1].Of, []int{1, 3, 5, 7})
@@ -231,7 +233,7 @@ func TestFullSpec(t *testing.T) {
 
 func TestPositions(t *testing.T) {
 	s := mustRead(t, quotedPlaces)
-	for key, line := range map[string]int{"arch.stake.depth": 19, "site.marks[2].side": 39, "arch.except[0].span": 23, "power.circuits.mill.breaker": 68} {
+	for key, line := range map[string]int{"arch.stake.depth": 19, "site.marks[2].side": 39, "arch.except[0].span": 23, "power.circuits.mill.breaker": 69} {
 		if !s.Given(key) || s.Position(key).Line != line {
 			t.Errorf("%s: given %v at line %d, want line %d", key, s.Given(key), s.Position(key).Line, line)
 		}

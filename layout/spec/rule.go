@@ -67,6 +67,7 @@ func text(longest int) rule {
 var (
 	bareNumber  = regexp.MustCompile(`^-?[0-9]+(\.[0-9]+)?$`)
 	wholeNumber = regexp.MustCompile(`^(0|-?[1-9][0-9]*)$`)
+	fromUTC     = regexp.MustCompile(`^UTC(?:([+-](?:[1-9]|1[0-4]))(?::(15|30|45))?)?$`)
 	clockTime   = regexp.MustCompile(`^([01]?[0-9]|2[0-3]):[0-5][0-9]$`)
 )
 

@@ -1,8 +1,12 @@
 package spec
 
 import (
+	"strconv"
+	"time"
+
 	"hoopwright/layout/measure"
 	"hoopwright/layout/say"
+	"hoopwright/layout/sun"
 )
 
 func (r *reader) readSite(top mapping) {
@@ -112,6 +116,25 @@ var latLong = ruled(says("latitude -90 to 90 and longitude -180 to 180, in degre
 	}
 	lat := number(-90, 90).read(items[0], &p.Lat)
 	return p, number(-180, 180).read(items[1], &p.Long) && lat
+})
+
+// aheadOfUTC is the rule of a clock: UTC, UTC+1, UTC-3:30. The zones in use lie between 12 hours behind and 14 ahead, in quarters of an hour.
+var aheadOfUTC = ruled(says("UTC and the hours that watches are ahead of it on these days, summer time counted"), func(f field) (zone time.Location, ok bool) {
+	word, ok := f.scalar()
+	if !ok {
+		return zone, false
+	}
+	m := fromUTC.FindStringSubmatch(word)
+	if m == nil {
+		f.fail("is `%s`; UTC and the hours ahead of it are wanted", word)
+		return zone, false
+	}
+	hours, _ := strconv.Atoi(m[1])
+	minutes, _ := strconv.Atoi(m[2])
+	if hours < 0 {
+		minutes = -minutes
+	}
+	return *sun.Ahead(time.Duration(hours)*time.Hour + time.Duration(minutes)*time.Minute), true
 })
 
 // readThings reads what stands and lies on the ground, in it and above it. The circuits are known by now.

@@ -222,6 +222,7 @@ type Site struct {
 	Cords     Cords          `key:"-"`
 	North     *measure.Angle // direction of north on the plan, clockwise from +y; nil where not given
 	Place     *LatLong       // nil where not given
+	Clock     *time.Location // what watches show at Place on the days of the spec; nil without a place
 	Places    []SitePlace
 	Address   string
 	Emergency string // number to call

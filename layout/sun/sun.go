@@ -67,12 +67,19 @@ func positionAt(when time.Time) position {
 // Zone is the clock of a place by its longitude alone: the whole hour nearest to its sun, without summer time. Borders are drawn otherwise: whoever prints a time by it
 // says which clock it is.
 func Zone(long float64) *time.Location {
-	hours := int(math.Round(long / 15))
-	name := "UTC"
-	if hours != 0 {
-		name = fmt.Sprintf("UTC%+d", hours)
+	return Ahead(time.Duration(math.Round(long/15)) * time.Hour)
+}
+
+// Ahead is the clock that runs so far ahead of UTC, in whole minutes; behind it where negative.
+func Ahead(by time.Duration) *time.Location {
+	name, minutes := "UTC", int(by.Minutes())
+	if minutes != 0 {
+		name += fmt.Sprintf("%+d", minutes/60)
+		if rest := minutes % 60; rest != 0 {
+			name += fmt.Sprintf(":%02d", max(rest, -rest))
+		}
 	}
-	return time.FixedZone(name, hours*3600)
+	return time.FixedZone(name, minutes*60)
 }
 
 func rad(degrees float64) float64 { return degrees * math.Pi / 180 }

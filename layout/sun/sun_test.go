@@ -85,4 +85,9 @@ func TestZone(t *testing.T) {
 			t.Errorf("%v: %s, want %s", long, got, want)
 		}
 	}
+	for by, want := range map[time.Duration]string{0: "UTC", -time.Hour: "UTC-1", 5*time.Hour + 45*time.Minute: "UTC+5:45", -3*time.Hour - 30*time.Minute: "UTC-3:30"} {
+		if at := time.Unix(0, 0).In(Ahead(by)); at.Location().String() != want || at.Format("-07:00") == "+00:00" && by != 0 {
+			t.Errorf("%v: %s, want %s", by, at.Location(), want)
+		}
+	}
 }
