@@ -86,7 +86,7 @@ func buyingWaits(all []remark) bool {
 // boughtFor are findings of other leaves that thicker, longer or more of what is bought would cure, and a wire that the tunnel is moved away from: then all is printed again.
 var boughtFor = []string{"lies-flat-early", "closes-early", "folds-under-ice", "bar-too-thick", "sleeve-longer-than-stick", "stake-bends", "stake-too-shallow", nearWire}
 
-// boardFindings are findings, the first so many in full. Of the others notes are named in a line; at -1 what to look at is too.
+// boardFindings are findings, the first so many in full. Of the others notes are named in a line, for nobody has to settle them; at -1 what to look at is too.
 func boardFindings(all []remark, full int) []block.Block {
 	building := block.Block{Name: "before building", Gap: 3, Keep: true, Body: partHead{"Before building", "Build: yes / no. " + organiserSigns}}
 	if len(all) == 0 {
@@ -108,7 +108,11 @@ func boardFindings(all []remark, full int) []block.Block {
 		list = append([]block.Block{{Name: "before buying", Gap: 3, Keep: true, Body: partHead{"Before buying", "Buy: yes / no. " + organiserSigns}}}, list...)
 	}
 	if len(titles) > 0 { // here, for some hang on what is bought
-		list = append(list, block.Block{Name: "titles", Gap: 1.2, Body: remarkWords(block.Figure("More findings, ask the organiser:") + " “" + strings.Join(titles, "”, “") + "”.")})
+		head := "Noted, nothing to settle:"
+		if full < 0 {
+			head = "More findings, ask the planner:"
+		}
+		list = append(list, block.Block{Name: "titles", Gap: 1.2, Body: remarkWords(block.Figure(head) + " “" + strings.Join(titles, "”, “") + "”.")})
 	}
 	return append(append(list, building), after...)
 }
