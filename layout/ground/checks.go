@@ -131,6 +131,16 @@ func (m *marker) corner(s Stake) bool {
 	return !s.Guy && slices.ContainsFunc(m.stretches(), func(p TapeLength) bool { return s.Arch == p.First || s.Arch == p.Last })
 }
 
+// fromMarks reports whether a stake's tapes from marks are pulled when the ground is marked: along a straight row only those to where it is fixed, or would be, and checked.
+func (m *marker) fromMarks(id StakeID) bool {
+	if !m.Straight || len(m.Stations) < 2 {
+		return true
+	}
+	first, last, _ := m.Anchors(m.units)
+	s, _ := m.Stake(id)
+	return m.corner(s) || !s.Guy && (s.Arch == first || s.Arch == last)
+}
+
 // foundChecks measure how far a dot is from where tapes met for it.
 func (m *marker) foundChecks(add func(CheckKind, Spot, Spot, Mend)) {
 	for _, d := range m.dots {

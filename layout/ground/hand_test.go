@@ -97,6 +97,25 @@ func TestCarriedChordGoesAsFarAsItMay(t *testing.T) {
 	}
 }
 
+// Of a long straight walk with marks at both ends no tape from a mark is pulled to the stakes between, so none of them is beyond one; without those at the far end it is.
+func TestNoTapeToWhatStandsAlongTheRow(t *testing.T) {
+	s := row(26)
+	ends := []spec.Mark{mark("chapel", -10*ft, -5*ft), mark("sign", 24*ft, -2*ft), mark("stile", -8*ft, 104*ft), mark("oak", 22*ft, 108*ft)}
+	for n, want := range map[int]bool{4: false, 2: true} {
+		s.Site.Marks = ends[:n]
+		l := lay(s)
+		longest := measure.Length(0)
+		for _, d := range l.Marking(s.Units) {
+			if d.From.Kind == AtMark {
+				longest = max(longest, d.A, d.B)
+			}
+		}
+		if _, got := codes(l.Findings)["tie-out-of-reach"]; got != want || longest > 100*ft {
+			t.Errorf("%d marks: said %v, want %v; tapes up to %v", n, got, want, longest)
+		}
+	}
+}
+
 // One tape of two beyond reach is one too many: the stakes it goes to are named, and the longest there is told.
 func TestOneTapeOutOfReach(t *testing.T) {
 	s := row(3)
@@ -105,7 +124,9 @@ func TestOneTapeOutOfReach(t *testing.T) {
 	l := lay(s)
 	longest := measure.Length(0)
 	for _, k := range l.Stakes {
-		longest = max(longest, Distance(k.At(), far))
+		if !k.Guy && k.Arch != 2 { // along a straight row only its corners are taped from marks
+			longest = max(longest, Distance(k.At(), far))
+		}
 	}
 	f := codes(l.Findings)["tie-out-of-reach"]
 	if !strings.Contains(f.Text, "run up to "+measure.Imperial.Tape(longest)+",") || !strings.Contains(f.Text, "L1") {

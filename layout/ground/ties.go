@@ -68,11 +68,14 @@ func tieFindings(s *spec.Spec, l Layout) []finding.Finding {
 	var longest measure.Length
 	var worst Tie
 	flattest := measure.Angle(math.Pi / 2)
-	_, _, anchored := l.Anchors(u)
+	m := newMarker(l, u)
 	for _, t := range list {
+		if !m.fromMarks(t.Stake) {
+			continue
+		}
 		if reach := max(t.A, t.B); reach > lim.Reach {
 			far, longest = append(far, t.Stake.String()), max(longest, reach)
-			if _, used := l.TieOf(t.Stake, lim.Reach, anchored); !used {
+			if _, used := m.tie(t.Stake); !used {
 				continue
 			}
 		}
