@@ -209,6 +209,11 @@ func tasksAreWhole(t *testing.T, p *layout.Plan) {
 		if task.Phase == "" || task.Minutes < 0 || math.IsNaN(task.Minutes) || math.IsInf(task.Minutes, 0) || task.Hold && len(task.Want) == 0 {
 			t.Errorf("task %d of %q: %v minutes, hold %v, %d wants", task.Action, task.Phase, task.Minutes, task.Hold, len(task.Want))
 		}
+		for _, u := range task.Uses {
+			if u.Count < 1 {
+				t.Errorf("task %d of %q takes %d of thing %d", task.Action, task.Phase, u.Count, u.Thing)
+			}
+		}
 		for _, f := range task.Want {
 			for _, v := range []float64{float64(f.Length), float64(f.Limit), float64(f.Angle), float64(f.Force), float64(f.Gust)} {
 				if math.IsNaN(v) || math.IsInf(v, 0) {

@@ -147,10 +147,15 @@ func (b *tasker) wind(group []int, people int) {
 	if len(tied) > 0 {
 		t.Want = append(t.Want, Figure{What: BandBare, Arches: tied, Length: practice.BareBand(b.units)})
 	}
-	together := 0 // strings end to end on one pipe
+	together := 0 // strings end to end on one pipe, by whoever winds its last wrap
 	b.joins(func(one, two lights.Run) {
-		on := func(i int) bool { return b.Lights.Wraps[i].On == one.Part }
-		together += b2i(one.Wound() && one == two && slices.ContainsFunc(group, on))
+		last := 0
+		for i, w := range b.Lights.Wraps {
+			if w.On == one.Part {
+				last = i
+			}
+		}
+		together += b2i(one.Wound() && one == two && slices.Contains(group, last))
 	}, func(lights.Run, lights.Spot) {})
 	joined := t.covers(together, 0)
 	b.add(b.winding(group)+joined, t)
