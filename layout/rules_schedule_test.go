@@ -62,6 +62,7 @@ func scheduleKeeps(t *testing.T, p *layout.Plan) {
 	}
 	firstRidgeWaits(t, p)
 	ridgesWait(t, p)
+	archesWait(t, p)
 	daysAreRead(t, p)
 	eyesAreCounted(t, p)
 	powerBeforeClearing(t, s)
@@ -254,10 +255,8 @@ func firstRidgeWaits(t *testing.T, p *layout.Plan) {
 		}
 	}
 	for _, j := range p.Crew.Schedule.Jobs {
-		for _, st := range j.Stints {
-			if j.Work == crew.Drive && j.First <= 1 {
-				driven += float64(max(0, min(minuteOf(st.Day, st.End), begins)-minuteOf(st.Day, st.Begin)) * len(st.Hands))
-			}
+		if j.Work == crew.Drive && j.First <= 1 {
+			driven += handsBy(j, begins)
 		}
 	}
 	if begins >= 0 && driven < least-1e-6 {
@@ -265,14 +264,16 @@ func firstRidgeWaits(t *testing.T, p *layout.Plan) {
 	}
 }
 
+// handsBy is the work of one pair of hands that a job has got by a moment, in minutes.
+func handsBy(j crew.Job, at int) (sum float64) {
+	for _, st := range j.Stints {
+		sum += float64(max(0, min(minuteOf(st.Day, st.End), at)-minuteOf(st.Day, st.Begin)) * len(st.Hands))
+	}
+	return sum
+}
+
 // ridgesWait holds the cutting of ridge pieces to the stakes beside them, quarter hour by quarter hour: as many pieces of a stretch as are cut by its end, so many arches' stakes are taped and driven.
 func ridgesWait(t *testing.T, p *layout.Plan) {
-	by := func(j crew.Job, at int) (sum float64) {
-		for _, st := range j.Stints {
-			sum += float64(max(0, min(minuteOf(st.Day, st.End), at)-minuteOf(st.Day, st.Begin)) * len(st.Hands))
-		}
-		return sum
-	}
 	work := map[crew.Action]float64{}
 	for _, task := range p.Crew.Tasks {
 		work[task.Action] += task.Minutes * float64(task.Who.People) / float64(len(p.Arches)) // an arch
@@ -286,9 +287,9 @@ func ridgesWait(t *testing.T, p *layout.Plan) {
 			for _, st := range ridge.Stints {
 				for q := st.Begin + 15; q <= st.End; q += 15 {
 					at := minuteOf(st.Day, q)
-					cut := math.Ceil(by(ridge, at)/ridge.Minutes/float64(ridge.Most)*arches - 1e-6)
+					cut := math.Ceil(handsBy(ridge, at)/ridge.Minutes/float64(ridge.Most)*arches - 1e-6)
 					need := arches*work[crew.TapeDepths] + min(cut, arches)*work[crew.DriveStakes]
-					if given := by(drive, at); given < need-1e-6 && work[crew.DriveStakes] > 0 {
+					if given := handsBy(drive, at); given < need-1e-6 && work[crew.DriveStakes] > 0 {
 						t.Errorf("%v ridge pieces from arch %d on are cut by %s of day %d, after %v of the %v minutes of driving that their stakes take", cut, ridge.First, q, st.Day, given, need)
 					}
 				}

@@ -111,6 +111,9 @@ func (j Job) work() float64 { return j.Minutes * float64(j.Most) }
 // byStretches are the works that go by stretches, so that raising need not wait for the last wrap of a long tunnel. They may rest over lunch or the night.
 var byStretches = []Work{Drive, LayBags, WrapLegs, CutRidges, WrapRidges, RaiseOthers, Lay}
 
+// afterSecond are those of them that begin with arch 3 and the ridge piece to it: a stretch of arches 1 and 2 alone has none of their work.
+var afterSecond = worksOf(CutRidges, WrapRidges, RaiseOthers)
+
 // pairWork is what a pair that comes free may join.
 var pairWork = worksOf(Drive, LayBags, MakeLegs, TryStrings, WrapLegs, WrapRidges, Lay, HangUp, Join)
 
@@ -354,7 +357,7 @@ func (in Input) stretches(most int) (first []int) {
 	for k, count := 0, (n+most-1)/most; k < count; k++ {
 		at := k*n/count + 1
 		for by := range most / 2 {
-			if k > 0 && in.guyed(at-by) {
+			if k > 0 && at-by > 2 && in.guyed(at-by) { // arches 1 and 2 are raised in one go
 				at -= by
 				break
 			}
@@ -380,14 +383,19 @@ func (in Input) stretched(j Job, first []int) []Job {
 		return []Job{j}
 	}
 	var list []Job
-	all := j.Minutes
+	all, from := j.Minutes, 1
+	if afterSecond.has(j.Work) {
+		from = 3
+	}
 	for k, at := range first {
 		j.First, j.Last = at, n
 		if k+1 < len(first) {
 			j.Last = first[k+1] - 1
 		}
-		j.Minutes = all * float64(j.Last-j.First+1) / float64(n)
-		list = append(list, j)
+		if has := j.Last - max(at, from) + 1; has > 0 {
+			j.Minutes = all * float64(has) / float64(n-from+1)
+			list = append(list, j)
+		}
 	}
 	return list
 }
