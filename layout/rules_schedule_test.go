@@ -98,7 +98,7 @@ func jobsHaveHands(t *testing.T, p *layout.Plan) {
 		given := 0.0
 		for _, st := range j.Stints {
 			given += float64(int(st.End-st.Begin) * len(st.Hands))
-			stintKeeps(t, s, i, st)
+			stintKeeps(t, p, i, st)
 		}
 		known := j.Work != crew.LightUp || s.Days[len(s.Days)-1].Light != nil
 		if need := j.Minutes * float64(j.Most); known && (given < need-1e-6 || len(j.Stints) == 0 && need > 0) {
@@ -116,8 +116,9 @@ func jobsHaveHands(t *testing.T, p *layout.Plan) {
 	}
 }
 
-// stintKeeps holds a stint to its day: its hours, its rests, daylight outdoors, people of age where it matters.
-func stintKeeps(t *testing.T, s crew.Schedule, i int, st crew.Stint) {
+// stintKeeps holds a stint to its day: its hours, its rests, daylight outdoors, people of age where it matters, nobody alone at a saw, a ladder or a sledge.
+func stintKeeps(t *testing.T, p *layout.Plan, i int, st crew.Stint) {
+	s := p.Crew.Schedule
 	j, d, n := s.Jobs[i], s.Days[st.Day], len(st.Hands)
 	if n < j.Least || n > j.Most || n > s.Hands {
 		t.Errorf("job %d: %d people, not %d to %d", i, n, j.Least, j.Most)
@@ -133,6 +134,13 @@ func stintKeeps(t *testing.T, s crew.Schedule, i int, st crew.Stint) {
 	}
 	if cuts := j.Work == crew.MakeLegs || j.Work == crew.FirstRidge || j.Work == crew.CutRidges || j.Work == crew.WrapRidges; cuts && grown == 0 {
 		t.Errorf("job %d: nobody of age where a saw is at hand", i)
+	}
+	for _, i := range j.Tasks {
+		for _, u := range p.Crew.Tasks[i].Uses {
+			if n == 1 && s.Hands > 1 && (u.Thing == crew.Saw || u.Thing == crew.Stepladder || u.Thing == crew.Hammer) {
+				t.Errorf("job %d: person %d saws, climbs or drives stakes alone", i, st.Hands[0])
+			}
+		}
 	}
 	if st.Begin%15 != 0 || st.End%15 != 0 || st.End <= st.Begin {
 		t.Errorf("job %d: %s to %s is not by quarter hours", i, st.Begin, st.End)
@@ -436,6 +444,25 @@ func TestSchedulesOfThrownCrews(t *testing.T) {
 	t.Logf("%d cures", cures.Load())
 	if cures.Load() < 4 {
 		t.Errorf("only %d schedules had cures to try", cures.Load())
+	}
+}
+
+// Of three people a pair drives stakes for two hours: whoever is left over readies arches, tries strings and winds meanwhile, and no second day is kept for a quarter of an hour. Nobody is told of a long day then; two
+// people are, and rightly: with all the work shared by all hands, half of it theirs, they are at it for longer than the day.
+func TestNoDayForAQuarterHour(t *testing.T) {
+	s := base.with("arch", "{pipe: pvc sch40 1/2 in, sticks: [20 ft], span: 6 ft 6 in, stake: {bar: 3/8 in, length: 60 in, depth: 30 in}}", "ridge", "false",
+		"guys", "{arches: [1, 2, 3, 4], from: 7 ft 9 in, out: 8 ft}", "lights", "{wraps: [{where: arches, string: c7 led 25 multi}]}")
+	for helpers, days := range map[int]int{1: 2, 2: 1} {
+		p := solved(t, s.with("crew", fmt.Sprintf("{helpers: %d}", helpers)).text())
+		scheduleKeeps(t, p)
+		c := p.Crew.Schedule
+		long := slices.ContainsFunc(p.Crew.Findings, func(f finding.Finding) bool { return f.Code == "long-day" })
+		if len(c.Built()) != days || long != (days > 1) {
+			t.Errorf("%d helpers: %d days, %v minutes of at least %v, told of: %v", helpers, len(c.Built()), c.Takes, c.Least, long)
+		}
+		if room := float64(c.Built()[0].End - c.Built()[0].Begin); days > 1 && c.Least <= room-45 {
+			t.Errorf("%d helpers could be done in %v minutes, and a day has %v", helpers, c.Least, room)
+		}
 	}
 }
 

@@ -123,6 +123,9 @@ var shared = []Work{Drive, LayBags, MakeLegs, TryStrings, WrapLegs, WrapRidges, 
 // oneMore are those of them at which one alone helps a pair: there is no ladder or sledge for every two.
 var oneMore = worksOf(LayBags, MakeLegs, TryStrings, WrapLegs, WrapRidges, Lay, Join)
 
+// oneAlone are the works at which one alone can be, where no saw or ladder is at hand.
+var oneAlone = worksOf(MakeLegs, TryStrings, WrapLegs, Lay, HangLights, TryWay, ClearUp)
+
 // crew is how many come to the job together.
 func (j Job) crew() int {
 	if oneMore.has(j.Work) {
@@ -199,6 +202,7 @@ type closeness int
 const (
 	apart      closeness = iota
 	clearEarly           // clearing up begins beside the joining
+	alone                // whoever is left over by pairs does bench work, lays cords, tries the way, clears up without another
 	layEarly             // cords too are laid beside arches that stand, while others are raised
 )
 
@@ -229,6 +233,9 @@ func (in Input) jobs(tasks []Task, stretch int, close closeness, c calendar) []J
 			for k := range j.Uses {
 				j.Uses[k] = min(j.Uses[k], c.tools[k])
 			}
+		}
+		if close >= alone && j.bySelf(tasks) {
+			j.Least = 1
 		}
 		first := in.stretches(stretch)
 		if work == Lay && close < layEarly {
@@ -348,6 +355,13 @@ func (j Job) sized(tasks []Task, hands int) Job {
 	}
 	j.Minutes = work / float64(j.Most)
 	return j
+}
+
+// bySelf reports whether one alone can do a job's tasks: nobody saws or climbs alone, and rows and drops are hung by crews. Common practice, no source.
+func (j Job) bySelf(tasks []Task) bool {
+	return oneAlone.has(j.Work) && !slices.ContainsFunc(j.Tasks, func(i int) bool {
+		return tasks[i].Action == HangRows || tasks[i].Action == HangDrops || slices.ContainsFunc(tasks[i].Uses, func(n Need) bool { return n.Thing == Saw || n.Thing == Stepladder })
+	})
 }
 
 // stretches are the first arches of equal stretches of so many arches at most; where arches have guys of their own a stretch begins at the nearest of them, so that a second
