@@ -5,8 +5,10 @@ import (
 	"math"
 	"math/rand/v2"
 	"slices"
+	"strings"
 	"sync/atomic"
 	"testing"
+	"time"
 
 	"hoopwright/examples"
 	"hoopwright/layout"
@@ -18,6 +20,7 @@ import (
 // comesBefore is the order of the trade, action by action: common practice, no source. What stands on the left is done, on every stretch that the right one has, before
 // the right one begins.
 var comesBefore = [][2]crew.Action{
+	{crew.CheckDots, crew.CheckAgain}, {crew.CheckDots, crew.PullTest}, {crew.CheckDots, crew.DriveStakes}, {crew.CheckDots, crew.SetBases},
 	{crew.ReadTicket, crew.DriveStakes}, {crew.PullTest, crew.DriveStakes}, {crew.DriveStakes, crew.RaiseRest}, {crew.MeasureWidths, crew.RaiseRest},
 	{crew.SetBases, crew.WeighDown}, {crew.MeasureWidths, crew.WeighDown}, {crew.WeighDown, crew.JoinCrown}, {crew.WeighDown, crew.RaiseRest}, {crew.NameSticks, crew.CutTrial}, {crew.CutTrial, crew.SpringRidge},
 	{crew.NameSticks, crew.WindPipe}, {crew.TestOutlets, crew.TestStrings}, {crew.TestOutlets, crew.TryWrapped}, {crew.NameSticks, crew.TryWrapped}, {crew.JoinSticks, crew.WindPipe}, {crew.JoinSticks, crew.JoinCrown}, {crew.TryWrapped, crew.JoinCrown}, {crew.TestStrings, crew.WindPipe}, {crew.TestStrings, crew.HangRows}, {crew.TestStrings, crew.HangDrops},
@@ -361,12 +364,21 @@ func powerBeforeClearing(t *testing.T, s crew.Schedule) {
 
 // nobodyTwice reports people at two jobs at once.
 func nobodyTwice(t *testing.T, s crew.Schedule) {
-	at := map[[2]int]int{} // person and quarter: the job
+	type moment struct {
+		who  int
+		date time.Time
+		day  int // where no date is known
+		at   crew.Clock
+	}
+	at := map[moment]int{} // the job
 	for i, j := range s.Jobs {
 		for _, st := range j.Stints {
 			for _, who := range st.Hands {
 				for q := st.Begin; q < st.End; q += 15 {
-					key := [2]int{who, minuteOf(st.Day, q)}
+					key := moment{who: who, date: s.Days[st.Day].Date, at: q}
+					if key.date.IsZero() {
+						key.day = st.Day
+					}
 					if other, busy := at[key]; busy {
 						t.Errorf("person %d is at jobs %d and %d on day %d at %s", who, other, i, st.Day, q)
 					}
@@ -462,6 +474,50 @@ func TestNoDayForAQuarterHour(t *testing.T) {
 		}
 		if room := float64(c.Built()[0].End - c.Built()[0].Begin); days > 1 && c.Least <= room-45 {
 			t.Errorf("%d helpers could be done in %v minutes, and a day has %v", helpers, c.Least, room)
+		}
+	}
+}
+
+// Where the ground is marked on the day of building, its people are at it for its hours, feet and stakes wait for it and no dot is checked again; where it is not done the day before, the rest of it comes first. Marked on a
+// day before, or where stakes ask for a call days before, nothing of it is among the building. The days are those of the spec, by date or as days of the crew.
+func TestMarkedAsItIsBuilt(t *testing.T) {
+	onFeet := base.with("arch", feet, "crew", "{helpers: 5}")
+	for _, c := range []struct {
+		name         string
+		s            sections
+		before       bool // some of it on a day before
+		among, again bool
+	}{
+		{"on the day", onFeet.with("dates", "{mark: 2026-11-21, build: 2026-11-21}"), false, true, false},
+		{"the day before", onFeet.with("dates", "{mark: 2026-11-20, build: 2026-11-21}"), true, false, true},
+		{"no days", onFeet, true, false, true},
+		{"half an hour the afternoon before", onFeet.with("dates", "{build: 2026-11-21}", "crew", "{helpers: 5, days: [{date: 2026-11-20, from: 15:00, until: 15:30, work: [marking]}, {date: 2026-11-21, work: [marking, driving, cutting, wrapping, raising, hanging, power]}]}"), true, true, true},
+		{"a day of the crew", onFeet.with("dates", "{build: 2026-11-21}", "crew", "{helpers: 5, days: [{date: 2026-11-21, work: [marking]}, {date: 2026-11-21}]}"), false, true, false},
+		{"that morning, before the others come", onFeet.with("dates", "{build: 2026-11-21}", "crew", "{helpers: 5, days: [{date: 2026-11-21, from: 07:00, until: 09:00, work: [marking]}, {date: 2026-11-21, from: 09:00}]}"), true, false, true},
+		{"on stakes, too late for the call", base.with("dates", "{mark: 2026-11-21, build: 2026-11-21}"), true, false, true},
+		{"on stakes, by days of the crew", base.with("dates", "{build: 2026-11-21}", "crew", "{helpers: 5, days: [{date: 2026-11-21, work: [marking]}, {date: 2026-11-21}]}"), false, true, false},
+	} {
+		p := solved(t, c.s.text())
+		scheduleKeeps(t, p)
+		before, among := false, false
+		for _, j := range p.Crew.Schedule.Jobs {
+			for _, st := range j.Stints {
+				before = before || j.Work == crew.MarkGround && st.Day < p.Crew.Schedule.Marked
+				among = among || j.Work == crew.MarkGround && st.Day >= p.Crew.Schedule.Marked
+			}
+		}
+		does := func(a crew.Action) bool {
+			return slices.ContainsFunc(p.Crew.Tasks, func(t crew.Task) bool { return t.Action == a })
+		}
+		if before != c.before || among != c.among || does(crew.CheckAgain) != c.again || len(p.Crew.Schedule.Left) > 0 {
+			t.Errorf("%s: marked before %v, on the day %v, checked again %v, left %v", c.name, before, among, does(crew.CheckAgain), p.Crew.Schedule.Left)
+		}
+		late := slices.ContainsFunc(p.Crew.Findings, func(f finding.Finding) bool { return f.Code == "mark-too-late" })
+		if late != (c.name == "on stakes, too late for the call") || does(crew.CallLocator) == strings.Contains(c.s.text(), feet) {
+			t.Errorf("%s: told that it is too late %v, called %v", c.name, late, does(crew.CallLocator))
+		}
+		if t.Failed() {
+			t.Fatal(c.name)
 		}
 	}
 }

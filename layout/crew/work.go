@@ -14,9 +14,9 @@ type Work int
 
 // The works, in the order of the run sheet.
 const (
-	MarkGround  Work = iota // on a day of its own
-	TryArch                 // one wrapped arch, a week before
+	TryArch     Work = iota // one wrapped arch, a week before
 	Unload                  // and read the dangers aloud: all hands
+	MarkGround              // on a day of its own, or on the first day of building
 	TryStake                // ticket, look up, first stake
 	Drive                   // the stakes, by stretches; where nothing is driven bases
 	LayBags                 // on them, by stretches
@@ -189,7 +189,7 @@ func (in Input) workOf(t Task, at Work) (Work, bool) {
 
 // waitsFor lists what must be done before a work; of works by stretches the same stretch, or all where the one after is in one piece.
 var waitsFor = map[Work][]Work{
-	TryStake: {Unload}, Drive: {TryStake}, LayBags: {Drive}, MakeLegs: {TryArch, Unload}, TryOutlets: {Unload}, TryStrings: {Unload, TryOutlets}, WrapLegs: {MakeLegs, TryOutlets, TryStrings},
+	MarkGround: {Unload}, TryStake: {Unload, MarkGround}, Drive: {MarkGround, TryStake}, LayBags: {Drive}, MakeLegs: {TryArch, Unload}, TryOutlets: {Unload}, TryStrings: {Unload, TryOutlets}, WrapLegs: {MakeLegs, TryOutlets, TryStrings},
 	FirstRidge: {MakeLegs, TryStrings}, RaiseFirst: {Unload, MakeLegs, Drive, LayBags, WrapLegs, FirstRidge}, CutRidges: {RaiseFirst}, WrapRidges: {RaiseFirst, CutRidges, TryStrings},
 	RaiseOthers: {RaiseFirst, Drive, LayBags, WrapLegs, CutRidges, WrapRidges}, HoldRidge: {RaiseFirst, RaiseOthers, WrapRidges}, HangLights: {HoldRidge, TryStrings},
 	Lay: {RaiseFirst, RaiseOthers, TryOutlets}, HangUp: {HoldRidge, Lay, TryOutlets}, TryWay: {HoldRidge, HangLights, HangUp},
@@ -300,9 +300,13 @@ func firstStakes(tasks []Task, drive Job) float64 {
 }
 
 // spares reports whether a job need not wait for another that its kind waits for: the way is tried beside the plugging where nothing was hung; what an evening at the bench
-// takes does not wait for the day, nor strings for the outlets of the site.
+// takes does not wait for the day, nor strings for the outlets of the site. Marking that has days of its own waits for no unloading, and nothing for it; whoever looks overhead alone needs no dots.
 func (in Input) spares(j, o Job, c calendar) bool {
 	switch {
+	case j.Work == MarkGround:
+		return len(c.marking) > 0
+	case o.Work == MarkGround:
+		return c.marksBefore(o.Minutes) || j.Work == TryStake && !in.drives()
 	case o.Work == HangLights && j.Work != LightUp:
 		return len(in.Lights.Rows)+len(in.Lights.Drops) == 0
 	case o.Work == Unload || o.Work == TryOutlets:
