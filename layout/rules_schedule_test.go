@@ -5,8 +5,10 @@ import (
 	"math"
 	"math/rand/v2"
 	"slices"
+	"strings"
 	"sync/atomic"
 	"testing"
+	"time"
 
 	"hoopwright/examples"
 	"hoopwright/layout"
@@ -18,6 +20,7 @@ import (
 // comesBefore is the order of the trade, action by action: common practice, no source. What stands on the left is done, on every stretch that the right one has, before
 // the right one begins.
 var comesBefore = [][2]crew.Action{
+	{crew.CheckDots, crew.CheckAgain}, {crew.CheckDots, crew.PullTest}, {crew.CheckDots, crew.DriveStakes}, {crew.CheckDots, crew.SetBases},
 	{crew.ReadTicket, crew.DriveStakes}, {crew.PullTest, crew.DriveStakes}, {crew.DriveStakes, crew.RaiseRest}, {crew.MeasureWidths, crew.RaiseRest},
 	{crew.SetBases, crew.WeighDown}, {crew.MeasureWidths, crew.WeighDown}, {crew.WeighDown, crew.JoinCrown}, {crew.WeighDown, crew.RaiseRest}, {crew.NameSticks, crew.CutTrial}, {crew.CutTrial, crew.SpringRidge},
 	{crew.NameSticks, crew.WindPipe}, {crew.TestOutlets, crew.TestStrings}, {crew.TestOutlets, crew.TryWrapped}, {crew.NameSticks, crew.TryWrapped}, {crew.JoinSticks, crew.WindPipe}, {crew.JoinSticks, crew.JoinCrown}, {crew.TryWrapped, crew.JoinCrown}, {crew.TestStrings, crew.WindPipe}, {crew.TestStrings, crew.HangRows}, {crew.TestStrings, crew.HangDrops},
@@ -62,6 +65,7 @@ func scheduleKeeps(t *testing.T, p *layout.Plan) {
 	}
 	firstRidgeWaits(t, p)
 	ridgesWait(t, p)
+	archesWait(t, p)
 	daysAreRead(t, p)
 	eyesAreCounted(t, p)
 	powerBeforeClearing(t, s)
@@ -97,7 +101,7 @@ func jobsHaveHands(t *testing.T, p *layout.Plan) {
 		given := 0.0
 		for _, st := range j.Stints {
 			given += float64(int(st.End-st.Begin) * len(st.Hands))
-			stintKeeps(t, s, i, st)
+			stintKeeps(t, p, i, st)
 		}
 		known := j.Work != crew.LightUp || s.Days[len(s.Days)-1].Light != nil
 		if need := j.Minutes * float64(j.Most); known && (given < need-1e-6 || len(j.Stints) == 0 && need > 0) {
@@ -115,8 +119,9 @@ func jobsHaveHands(t *testing.T, p *layout.Plan) {
 	}
 }
 
-// stintKeeps holds a stint to its day: its hours, its rests, daylight outdoors, people of age where it matters.
-func stintKeeps(t *testing.T, s crew.Schedule, i int, st crew.Stint) {
+// stintKeeps holds a stint to its day: its hours, its rests, daylight outdoors, people of age where it matters, nobody alone at a saw, a ladder or a sledge.
+func stintKeeps(t *testing.T, p *layout.Plan, i int, st crew.Stint) {
+	s := p.Crew.Schedule
 	j, d, n := s.Jobs[i], s.Days[st.Day], len(st.Hands)
 	if n < j.Least || n > j.Most || n > s.Hands {
 		t.Errorf("job %d: %d people, not %d to %d", i, n, j.Least, j.Most)
@@ -132,6 +137,13 @@ func stintKeeps(t *testing.T, s crew.Schedule, i int, st crew.Stint) {
 	}
 	if cuts := j.Work == crew.MakeLegs || j.Work == crew.FirstRidge || j.Work == crew.CutRidges || j.Work == crew.WrapRidges; cuts && grown == 0 {
 		t.Errorf("job %d: nobody of age where a saw is at hand", i)
+	}
+	for _, i := range j.Tasks {
+		for _, u := range p.Crew.Tasks[i].Uses {
+			if n == 1 && s.Hands > 1 && (u.Thing == crew.Saw || u.Thing == crew.Stepladder || u.Thing == crew.Hammer) {
+				t.Errorf("job %d: person %d saws, climbs or drives stakes alone", i, st.Hands[0])
+			}
+		}
 	}
 	if st.Begin%15 != 0 || st.End%15 != 0 || st.End <= st.Begin {
 		t.Errorf("job %d: %s to %s is not by quarter hours", i, st.Begin, st.End)
@@ -254,10 +266,8 @@ func firstRidgeWaits(t *testing.T, p *layout.Plan) {
 		}
 	}
 	for _, j := range p.Crew.Schedule.Jobs {
-		for _, st := range j.Stints {
-			if j.Work == crew.Drive && j.First <= 1 {
-				driven += float64(max(0, min(minuteOf(st.Day, st.End), begins)-minuteOf(st.Day, st.Begin)) * len(st.Hands))
-			}
+		if j.Work == crew.Drive && j.First <= 1 {
+			driven += handsBy(j, begins)
 		}
 	}
 	if begins >= 0 && driven < least-1e-6 {
@@ -265,14 +275,16 @@ func firstRidgeWaits(t *testing.T, p *layout.Plan) {
 	}
 }
 
+// handsBy is the work of one pair of hands that a job has got by a moment, in minutes.
+func handsBy(j crew.Job, at int) (sum float64) {
+	for _, st := range j.Stints {
+		sum += float64(max(0, min(minuteOf(st.Day, st.End), at)-minuteOf(st.Day, st.Begin)) * len(st.Hands))
+	}
+	return sum
+}
+
 // ridgesWait holds the cutting of ridge pieces to the stakes beside them, quarter hour by quarter hour: as many pieces of a stretch as are cut by its end, so many arches' stakes are taped and driven.
 func ridgesWait(t *testing.T, p *layout.Plan) {
-	by := func(j crew.Job, at int) (sum float64) {
-		for _, st := range j.Stints {
-			sum += float64(max(0, min(minuteOf(st.Day, st.End), at)-minuteOf(st.Day, st.Begin)) * len(st.Hands))
-		}
-		return sum
-	}
 	work := map[crew.Action]float64{}
 	for _, task := range p.Crew.Tasks {
 		work[task.Action] += task.Minutes * float64(task.Who.People) / float64(len(p.Arches)) // an arch
@@ -286,9 +298,9 @@ func ridgesWait(t *testing.T, p *layout.Plan) {
 			for _, st := range ridge.Stints {
 				for q := st.Begin + 15; q <= st.End; q += 15 {
 					at := minuteOf(st.Day, q)
-					cut := math.Ceil(by(ridge, at)/ridge.Minutes/float64(ridge.Most)*arches - 1e-6)
+					cut := math.Ceil(handsBy(ridge, at)/ridge.Minutes/float64(ridge.Most)*arches - 1e-6)
 					need := arches*work[crew.TapeDepths] + min(cut, arches)*work[crew.DriveStakes]
-					if given := by(drive, at); given < need-1e-6 && work[crew.DriveStakes] > 0 {
+					if given := handsBy(drive, at); given < need-1e-6 && work[crew.DriveStakes] > 0 {
 						t.Errorf("%v ridge pieces from arch %d on are cut by %s of day %d, after %v of the %v minutes of driving that their stakes take", cut, ridge.First, q, st.Day, given, need)
 					}
 				}
@@ -352,12 +364,21 @@ func powerBeforeClearing(t *testing.T, s crew.Schedule) {
 
 // nobodyTwice reports people at two jobs at once.
 func nobodyTwice(t *testing.T, s crew.Schedule) {
-	at := map[[2]int]int{} // person and quarter: the job
+	type moment struct {
+		who  int
+		date time.Time
+		day  int // where no date is known
+		at   crew.Clock
+	}
+	at := map[moment]int{} // the job
 	for i, j := range s.Jobs {
 		for _, st := range j.Stints {
 			for _, who := range st.Hands {
 				for q := st.Begin; q < st.End; q += 15 {
-					key := [2]int{who, minuteOf(st.Day, q)}
+					key := moment{who: who, date: s.Days[st.Day].Date, at: q}
+					if key.date.IsZero() {
+						key.day = st.Day
+					}
 					if other, busy := at[key]; busy {
 						t.Errorf("person %d is at jobs %d and %d on day %d at %s", who, other, i, st.Day, q)
 					}
@@ -435,6 +456,69 @@ func TestSchedulesOfThrownCrews(t *testing.T) {
 	t.Logf("%d cures", cures.Load())
 	if cures.Load() < 4 {
 		t.Errorf("only %d schedules had cures to try", cures.Load())
+	}
+}
+
+// Of three people a pair drives stakes for two hours: whoever is left over readies arches, tries strings and winds meanwhile, and no second day is kept for a quarter of an hour. Nobody is told of a long day then; two
+// people are, and rightly: with all the work shared by all hands, half of it theirs, they are at it for longer than the day.
+func TestNoDayForAQuarterHour(t *testing.T) {
+	s := base.with("arch", "{pipe: pvc sch40 1/2 in, sticks: [20 ft], span: 6 ft 6 in, stake: {bar: 3/8 in, length: 60 in, depth: 30 in}}", "ridge", "false",
+		"guys", "{arches: [1, 2, 3, 4], from: 7 ft 9 in, out: 8 ft}", "lights", "{wraps: [{where: arches, string: c7 led 25 multi}]}")
+	for helpers, days := range map[int]int{1: 2, 2: 1} {
+		p := solved(t, s.with("crew", fmt.Sprintf("{helpers: %d}", helpers)).text())
+		scheduleKeeps(t, p)
+		c := p.Crew.Schedule
+		long := slices.ContainsFunc(p.Crew.Findings, func(f finding.Finding) bool { return f.Code == "long-day" })
+		if len(c.Built()) != days || long != (days > 1) {
+			t.Errorf("%d helpers: %d days, %v minutes of at least %v, told of: %v", helpers, len(c.Built()), c.Takes, c.Least, long)
+		}
+		if room := float64(c.Built()[0].End - c.Built()[0].Begin); days > 1 && c.Least <= room-45 {
+			t.Errorf("%d helpers could be done in %v minutes, and a day has %v", helpers, c.Least, room)
+		}
+	}
+}
+
+// Where the ground is marked on the day of building, its people are at it for its hours, feet and stakes wait for it and no dot is checked again; where it is not done the day before, the rest of it comes first. Marked on a
+// day before, or where stakes ask for a call days before, nothing of it is among the building. The days are those of the spec, by date or as days of the crew.
+func TestMarkedAsItIsBuilt(t *testing.T) {
+	onFeet := base.with("arch", feet, "crew", "{helpers: 5}")
+	for _, c := range []struct {
+		name         string
+		s            sections
+		before       bool // some of it on a day before
+		among, again bool
+	}{
+		{"on the day", onFeet.with("dates", "{mark: 2026-11-21, build: 2026-11-21}"), false, true, false},
+		{"the day before", onFeet.with("dates", "{mark: 2026-11-20, build: 2026-11-21}"), true, false, true},
+		{"no days", onFeet, true, false, true},
+		{"half an hour the afternoon before", onFeet.with("dates", "{build: 2026-11-21}", "crew", "{helpers: 5, days: [{date: 2026-11-20, from: 15:00, until: 15:30, work: [marking]}, {date: 2026-11-21, work: [marking, driving, cutting, wrapping, raising, hanging, power]}]}"), true, true, true},
+		{"a day of the crew", onFeet.with("dates", "{build: 2026-11-21}", "crew", "{helpers: 5, days: [{date: 2026-11-21, work: [marking]}, {date: 2026-11-21}]}"), false, true, false},
+		{"that morning, before the others come", onFeet.with("dates", "{build: 2026-11-21}", "crew", "{helpers: 5, days: [{date: 2026-11-21, from: 07:00, until: 09:00, work: [marking]}, {date: 2026-11-21, from: 09:00}]}"), true, false, true},
+		{"on stakes, too late for the call", base.with("dates", "{mark: 2026-11-21, build: 2026-11-21}"), true, false, true},
+		{"on stakes, by days of the crew", base.with("dates", "{build: 2026-11-21}", "crew", "{helpers: 5, days: [{date: 2026-11-21, work: [marking]}, {date: 2026-11-21}]}"), false, true, false},
+	} {
+		p := solved(t, c.s.text())
+		scheduleKeeps(t, p)
+		before, among := false, false
+		for _, j := range p.Crew.Schedule.Jobs {
+			for _, st := range j.Stints {
+				before = before || j.Work == crew.MarkGround && st.Day < p.Crew.Schedule.Marked
+				among = among || j.Work == crew.MarkGround && st.Day >= p.Crew.Schedule.Marked
+			}
+		}
+		does := func(a crew.Action) bool {
+			return slices.ContainsFunc(p.Crew.Tasks, func(t crew.Task) bool { return t.Action == a })
+		}
+		if before != c.before || among != c.among || does(crew.CheckAgain) != c.again || len(p.Crew.Schedule.Left) > 0 {
+			t.Errorf("%s: marked before %v, on the day %v, checked again %v, left %v", c.name, before, among, does(crew.CheckAgain), p.Crew.Schedule.Left)
+		}
+		late := slices.ContainsFunc(p.Crew.Findings, func(f finding.Finding) bool { return f.Code == "mark-too-late" })
+		if late != (c.name == "on stakes, too late for the call") || does(crew.CallLocator) == strings.Contains(c.s.text(), feet) {
+			t.Errorf("%s: told that it is too late %v, called %v", c.name, late, does(crew.CallLocator))
+		}
+		if t.Failed() {
+			t.Fatal(c.name)
+		}
 	}
 }
 

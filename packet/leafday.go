@@ -293,7 +293,7 @@ func (r runSheet) bars(day int) draw.DayChart {
 	} else if !d.Bench() {
 		c.To = max(c.To, d.Light.Dusk)
 	}
-	for work := crew.MarkGround + 1; work < crew.Works; work++ {
+	for work := range crew.Works {
 		row := draw.ChartRow{Name: r.workWords(work, day), Leaves: r.leavesOf(work)}
 		if work == crew.ClearUp && r.Ties(day) {
 			row.Name, row.Leaves = "By sunset tie newest arch", []int{leafNumber("raise")}

@@ -17,12 +17,15 @@ import (
 
 // workNames name each work on the run sheet.
 var workNames = map[crew.Work]func(p *layout.Plan) string{
-	crew.MarkGround: plainWork("Mark the ground"),
+	crew.MarkGround: plainWork("Paint the dots"),
 	crew.TryArch:    plainWork("Trial: one arch up"),
 	crew.Unload:     plainWork("Unload, read aloud, show map"),
 	crew.TryStake: func(p *layout.Plan) string {
 		if drives(p) {
 			return "Ticket, overhead, stake 1"
+		}
+		if !slices.ContainsFunc(p.Crew.Tasks, func(t crew.Task) bool { return t.Action == crew.CheckAgain }) {
+			return "Look overhead"
 		}
 		return "Overhead, dots again"
 	},

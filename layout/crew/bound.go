@@ -7,8 +7,8 @@ import (
 	"slices"
 )
 
-// builds reports whether a job is part of the building: not the marking, the trial or the light-up.
-func (j Job) builds() bool { return !aside.has(j.Work) }
+// builds reports whether a job is part of the building: not the trial, the light-up, or a marking that waits for no unloading.
+func (j Job) builds() bool { return !aside.has(j.Work) || j.Work == MarkGround && len(j.After) > 0 }
 
 // chainsOf returns for each job, all so long, the minutes from its begin to the end of the longest chain of jobs that waits for it.
 func chainsOf(jobs []Job, long []float64) []float64 {

@@ -211,12 +211,12 @@ func (l *laid) schedule() Schedule {
 		}
 	}
 	for _, j := range s.Jobs {
-		if j.Work == MarkGround || j.Work == LightUp {
+		if j.Work == LightUp {
 			continue
 		}
 		work += j.work()
 		for _, st := range j.Stints {
-			if s.Days[st.Day].Bench() {
+			if st.Day < l.marked || s.Days[st.Day].Bench() {
 				work -= float64(int(st.End-st.Begin) * len(st.Hands))
 				continue
 			}

@@ -54,8 +54,11 @@ func (b *tasker) readTicket() {
 	b.add(practice.MinutesTalk, ticket)
 }
 
-// checkAgain measures widths and long diagonals a second time, of dots that may have been walked over.
+// checkAgain measures widths and long diagonals a second time, of dots that may have been walked over since the day they were painted.
 func (b *tasker) checkAgain() {
+	if b.marksAsBuilt() {
+		return
+	}
 	var again []ground.Check
 	for _, c := range b.Ground.Checks(b.units) {
 		if c.Kind == ground.Width || c.Kind == ground.WholeDiagonal {

@@ -14,9 +14,9 @@ type Work int
 
 // The works, in the order of the run sheet.
 const (
-	MarkGround  Work = iota // on a day of its own
-	TryArch                 // one wrapped arch, a week before
+	TryArch     Work = iota // one wrapped arch, a week before
 	Unload                  // and read the dangers aloud: all hands
+	MarkGround              // on a day of its own, or on the first day of building
 	TryStake                // ticket, look up, first stake
 	Drive                   // the stakes, by stretches; where nothing is driven bases
 	LayBags                 // on them, by stretches
@@ -111,6 +111,9 @@ func (j Job) work() float64 { return j.Minutes * float64(j.Most) }
 // byStretches are the works that go by stretches, so that raising need not wait for the last wrap of a long tunnel. They may rest over lunch or the night.
 var byStretches = []Work{Drive, LayBags, WrapLegs, CutRidges, WrapRidges, RaiseOthers, Lay}
 
+// afterSecond are those of them that begin with arch 3 and the ridge piece to it: a stretch of arches 1 and 2 alone has none of their work.
+var afterSecond = worksOf(CutRidges, WrapRidges, RaiseOthers)
+
 // pairWork is what a pair that comes free may join.
 var pairWork = worksOf(Drive, LayBags, MakeLegs, TryStrings, WrapLegs, WrapRidges, Lay, HangUp, Join)
 
@@ -119,6 +122,9 @@ var shared = []Work{Drive, LayBags, MakeLegs, TryStrings, WrapLegs, WrapRidges, 
 
 // oneMore are those of them at which one alone helps a pair: there is no ladder or sledge for every two.
 var oneMore = worksOf(LayBags, MakeLegs, TryStrings, WrapLegs, WrapRidges, Lay, Join)
+
+// oneAlone are the works at which one alone can be, where no saw or ladder is at hand.
+var oneAlone = worksOf(MakeLegs, TryStrings, WrapLegs, Lay, HangLights, TryWay, ClearUp)
 
 // crew is how many come to the job together.
 func (j Job) crew() int {
@@ -183,7 +189,7 @@ func (in Input) workOf(t Task, at Work) (Work, bool) {
 
 // waitsFor lists what must be done before a work; of works by stretches the same stretch, or all where the one after is in one piece.
 var waitsFor = map[Work][]Work{
-	TryStake: {Unload}, Drive: {TryStake}, LayBags: {Drive}, MakeLegs: {TryArch, Unload}, TryOutlets: {Unload}, TryStrings: {Unload, TryOutlets}, WrapLegs: {MakeLegs, TryOutlets, TryStrings},
+	MarkGround: {Unload}, TryStake: {Unload, MarkGround}, Drive: {MarkGround, TryStake}, LayBags: {Drive}, MakeLegs: {TryArch, Unload}, TryOutlets: {Unload}, TryStrings: {Unload, TryOutlets}, WrapLegs: {MakeLegs, TryOutlets, TryStrings},
 	FirstRidge: {MakeLegs, TryStrings}, RaiseFirst: {Unload, MakeLegs, Drive, LayBags, WrapLegs, FirstRidge}, CutRidges: {RaiseFirst}, WrapRidges: {RaiseFirst, CutRidges, TryStrings},
 	RaiseOthers: {RaiseFirst, Drive, LayBags, WrapLegs, CutRidges, WrapRidges}, HoldRidge: {RaiseFirst, RaiseOthers, WrapRidges}, HangLights: {HoldRidge, TryStrings},
 	Lay: {RaiseFirst, RaiseOthers, TryOutlets}, HangUp: {HoldRidge, Lay, TryOutlets}, TryWay: {HoldRidge, HangLights, HangUp},
@@ -196,6 +202,7 @@ type closeness int
 const (
 	apart      closeness = iota
 	clearEarly           // clearing up begins beside the joining
+	alone                // whoever is left over by pairs does bench work, lays cords, tries the way, clears up without another
 	layEarly             // cords too are laid beside arches that stand, while others are raised
 )
 
@@ -226,6 +233,9 @@ func (in Input) jobs(tasks []Task, stretch int, close closeness, c calendar) []J
 			for k := range j.Uses {
 				j.Uses[k] = min(j.Uses[k], c.tools[k])
 			}
+		}
+		if close >= alone && j.bySelf(tasks) {
+			j.Least = 1
 		}
 		first := in.stretches(stretch)
 		if work == Lay && close < layEarly {
@@ -290,9 +300,13 @@ func firstStakes(tasks []Task, drive Job) float64 {
 }
 
 // spares reports whether a job need not wait for another that its kind waits for: the way is tried beside the plugging where nothing was hung; what an evening at the bench
-// takes does not wait for the day, nor strings for the outlets of the site.
+// takes does not wait for the day, nor strings for the outlets of the site. Marking that has days of its own waits for no unloading, and nothing for it; whoever looks overhead alone needs no dots.
 func (in Input) spares(j, o Job, c calendar) bool {
 	switch {
+	case j.Work == MarkGround:
+		return len(c.marking) > 0
+	case o.Work == MarkGround:
+		return c.marksBefore(o.Minutes) || j.Work == TryStake && !in.drives()
 	case o.Work == HangLights && j.Work != LightUp:
 		return len(in.Lights.Rows)+len(in.Lights.Drops) == 0
 	case o.Work == Unload || o.Work == TryOutlets:
@@ -347,6 +361,13 @@ func (j Job) sized(tasks []Task, hands int) Job {
 	return j
 }
 
+// bySelf reports whether one alone can do a job's tasks: nobody saws or climbs alone, and rows and drops are hung by crews. Common practice, no source.
+func (j Job) bySelf(tasks []Task) bool {
+	return oneAlone.has(j.Work) && !slices.ContainsFunc(j.Tasks, func(i int) bool {
+		return tasks[i].Action == HangRows || tasks[i].Action == HangDrops || slices.ContainsFunc(tasks[i].Uses, func(n Need) bool { return n.Thing == Saw || n.Thing == Stepladder })
+	})
+}
+
 // stretches are the first arches of equal stretches of so many arches at most; where arches have guys of their own a stretch begins at the nearest of them, so that a second
 // crew can raise it from there.
 func (in Input) stretches(most int) (first []int) {
@@ -354,7 +375,7 @@ func (in Input) stretches(most int) (first []int) {
 	for k, count := 0, (n+most-1)/most; k < count; k++ {
 		at := k*n/count + 1
 		for by := range most / 2 {
-			if k > 0 && in.guyed(at-by) {
+			if k > 0 && at-by > 2 && in.guyed(at-by) { // arches 1 and 2 are raised in one go
 				at -= by
 				break
 			}
@@ -380,14 +401,19 @@ func (in Input) stretched(j Job, first []int) []Job {
 		return []Job{j}
 	}
 	var list []Job
-	all := j.Minutes
+	all, from := j.Minutes, 1
+	if afterSecond.has(j.Work) {
+		from = 3
+	}
 	for k, at := range first {
 		j.First, j.Last = at, n
 		if k+1 < len(first) {
 			j.Last = first[k+1] - 1
 		}
-		j.Minutes = all * float64(j.Last-j.First+1) / float64(n)
-		list = append(list, j)
+		if has := j.Last - max(at, from) + 1; has > 0 {
+			j.Minutes = all * float64(has) / float64(n-from+1)
+			list = append(list, j)
+		}
 	}
 	return list
 }

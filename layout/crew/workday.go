@@ -53,8 +53,8 @@ var (
 	allOfWork = ^works(0)
 )
 
-// Bench reports whether nothing but bench work is done on the day, or the trial of one arch.
-func (d Workday) Bench() bool { return d.works&^bench&^worksOf(TryArch) == 0 }
+// Bench reports whether nothing but bench work is done on the day, the trial of one arch, or the marking beside them.
+func (d Workday) Bench() bool { return d.works&^bench&^worksOf(TryArch, MarkGround) == 0 }
 
 // outdoors are those of some days that are no evenings at the bench.
 func outdoors(days []Workday) []Workday {
@@ -182,7 +182,39 @@ func (in Input) days() (marking, others []Workday, open bool) {
 			others[i].Read = practice.MinutesRead
 		}
 	}
-	return marking, others, open
+	return together(marking, others), others, open
+}
+
+// together has the ground marked among the other work from the first day on that is for both, at the same hours: nobody has these twice. It returns the days of marking before.
+func together(marking, others []Workday) []Workday {
+	for i, m := range marking {
+		k := slices.IndexFunc(others, func(d Workday) bool {
+			return !m.Date.IsZero() && d.Date.Equal(m.Date) && d.Begin < m.End && m.Begin < d.End
+		})
+		if k < 0 {
+			continue
+		}
+		for ; k < len(others); k++ {
+			others[k].works |= worksOf(MarkGround)
+		}
+		return marking[:i]
+	}
+	return marking
+}
+
+// marksAsBuilt reports whether the ground is marked on the day on which its stakes are driven or its bases set: no dot has waited, and none is checked again.
+func (in Input) marksAsBuilt() bool {
+	marking, others, _ := in.days()
+	k := slices.IndexFunc(others, func(d Workday) bool { return d.works.has(MarkGround) })
+	return len(marking) == 0 && k >= 0 && others[k].works.has(TryStake)
+}
+
+// marksBefore reports whether so many minutes of marking are over before the building, or have no day among it.
+func (c calendar) marksBefore(minutes float64) bool {
+	for _, d := range c.marking {
+		minutes -= float64(d.End - d.Begin - practice.MinutesLunch)
+	}
+	return minutes <= 0 || !slices.ContainsFunc(c.others, func(d Workday) bool { return d.works.has(MarkGround) })
 }
 
 // following are as many days in a row as a building may take.
