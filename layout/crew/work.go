@@ -299,7 +299,7 @@ func firstStakes(tasks []Task, drive Job) float64 {
 	return float64(first) / float64(max(1, stretch))
 }
 
-// spares reports whether a job need not wait for another that its kind waits for: the way is tried beside the plugging where nothing was hung; what an evening at the bench
+// spares reports whether a job need not wait for another that its kind waits for: the way is tried beside cords and joints, not beside the plugging in, where nothing was hung; what an evening at the bench
 // takes does not wait for the day, nor strings for the outlets of the site. Marking that has days of its own waits for no unloading, and nothing for it; whoever looks overhead alone needs no dots.
 func (in Input) spares(j, o Job, c calendar) bool {
 	switch {
@@ -307,7 +307,7 @@ func (in Input) spares(j, o Job, c calendar) bool {
 		return len(c.marking) > 0
 	case o.Work == MarkGround:
 		return c.marksBefore(o.Minutes) || j.Work == TryStake && !in.drives()
-	case o.Work == HangLights && j.Work != LightUp:
+	case o.Work == HangLights && j.Work != LightUp && j.Work != PlugIn:
 		return len(in.Lights.Rows)+len(in.Lights.Drops) == 0
 	case o.Work == Unload || o.Work == TryOutlets:
 		for _, d := range c.others {
