@@ -44,6 +44,7 @@ var rules = []struct {
 	{"an arch bears what is on it", archesBear},
 	{"rows stay under the crown", rowsStay},
 	{"rows end at legs", rowsEndAtLegs},
+	{"joined rows reach", joinedRowsReach},
 	{"a wrap is a helix", wrapsUnroll},
 	{"every string is in one chain, fed or told of", stringsAreFed},
 	{"chains keep within their labels", chainsHold},
