@@ -32,6 +32,7 @@ var rules = []struct {
 	{"every dot is painted once, from what is there, and checked", dotsArePainted},
 	{"tasks are whole", tasksAreWhole},
 	{"ridge pieces with their fittings reach from crown to crown", ridgeReaches},
+	{"a tape lies over the crowns", tapeOverCrowns},
 	{"every piece is cut once, or bought as it is", piecesAreCut},
 	{"lines of braces reach, and do not slide", linesReach},
 	{"no bar is cut beyond its length", barsHold},
