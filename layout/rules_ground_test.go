@@ -259,6 +259,43 @@ func tapesAgree(t *testing.T, p *layout.Plan) {
 	}
 }
 
+// tapeOverCrowns: on a straight row a tape pulled tight from crown to crown is at each crown between as high as the highest chord from a crown before it to one behind, or as the crown itself; on a
+// bend it is as long as the pieces it is held to.
+func tapeOverCrowns(t *testing.T, p *layout.Plan) {
+	for from := 1; from <= len(p.Ridge); from++ {
+		for to := from + 1; to <= min(from+8, len(p.Ridge)+1); to++ {
+			var level, high []float64
+			pieces := 0.0
+			for n := from; n <= to; n++ {
+				c, along := crownOf(p, n), 0.0
+				if n > from {
+					b := crownOf(p, n-1)
+					along = level[n-1-from] + math.Hypot(c[0]-b[0], c[1]-b[1])
+					pieces += float64(p.Ridge[n-2].Centres)
+				}
+				level, high = append(level, along), append(high, c[2])
+			}
+			tape := make([]float64, len(level))
+			for k := range tape {
+				tape[k] = high[k]
+				for i := range k {
+					for j := k + 1; j < len(level); j++ {
+						tape[k] = max(tape[k], high[i]+(high[j]-high[i])*(level[k]-level[i])/(level[j]-level[i]))
+					}
+				}
+			}
+			want := 0.0
+			for k := 1; k < len(tape); k++ {
+				want += math.Hypot(level[k]-level[k-1], tape[k]-tape[k-1])
+			}
+			if !p.Ground.Straight {
+				want = pieces
+			}
+			near(t, fmt.Sprintf("tape from crown %d to %d", from, to), p.Crew.Crowns.Apart(from, to), measure.Length(want), 1e-3)
+		}
+	}
+}
+
 // ridgeReaches: a piece and both take-offs make up the distance of the crowns to within the saw's grid. On a bend the distance is the arc's.
 func ridgeReaches(t *testing.T, p *layout.Plan) {
 	if want := max(p.Spec.Tunnel.Arches-1, 0); p.Spec.Ridge.Present && len(p.Ridge) != want || !p.Spec.Ridge.Present && len(p.Ridge) > 0 {

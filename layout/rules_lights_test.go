@@ -166,6 +166,35 @@ func rowsEndAtLegs(t *testing.T, p *layout.Plan) {
 	}
 }
 
+// joinedRowsReach: what is left of a row's string, once it lies to its end, is as long as the way from there to the prongs of the row's string that is plugged into it: of the leg between their
+// marks where both are at one, along its curve; else straight.
+func joinedRowsReach(t *testing.T, p *layout.Plan) {
+	of := map[string]lights.String{}
+	for _, s := range p.Strings {
+		of[s.Name] = s
+	}
+	mark := func(e lights.End) measure.Length {
+		k := slices.IndexFunc(p.Lights.Rows, func(r lights.Row) bool { return r.Wall == e.Side && r.Number == e.Row.Row })
+		return p.Lights.Rows[k].Tape
+	}
+	for _, c := range p.Chains {
+		for i := 1; i < len(c.Strings); i++ {
+			a, b := of[c.Strings[i-1]], of[c.Strings[i]]
+			if !a.Run.IsRow() || !b.Run.IsRow() {
+				continue
+			}
+			way := lights.Apart(a.To, b.From)
+			if a.To.At.Spot == lights.AtArch && b.From.At.Spot == lights.AtArch && a.To.Arch == b.From.Arch && a.To.Side == b.From.Side {
+				way = measure.Abs(mark(a.To) - mark(b.From))
+			}
+			left := a.Label.Length - a.Used
+			if way > max(left, measure.Inch)+hair {
+				t.Errorf("%s has %v mm left for %v mm to %s: %v, %v", a.Name, float64(left), float64(way), b.Name, a.To.At, b.From.At)
+			}
+		}
+	}
+}
+
 // fromArch returns how far a point is from an arch's pipe.
 func fromArch(p *layout.Plan, number int, at place) measure.Length {
 	a := p.Arches[number-1]

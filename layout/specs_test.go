@@ -85,6 +85,9 @@ var ours = map[string]sections{
 			"levels: [{arch: 2, left: 0 in, right: 2 in}, {arch: 4, left: 6 in, right: 3 in}, {arch: 7, left: 12 in, right: 15 in}], "+siteOf+"}"),
 	"rows": base.with("tunnel", "{arches: 6, spacing: 5 ft}",
 		"lights", "{rows: {first: 12 in, step: 12 in, up to: 6 ft, strings: [mini led 100 warm, mini led 100 red], gaps: [{wall: left, bays: [3]}]}}"),
+	"rows that end apart": base.with("tunnel", "{arches: 3, spacing: 5 ft}", // turned end for end each wall's run would lack 3 in to its lowest row
+		"site", "{"+strings.ReplaceAll(siteOf, " ft, 4 ft]", " ft, 24 ft]")+"}",
+		"lights", "{rows: {first: 15 in, step: 15 in, up to: 5 ft, strings: [mini led 100 warm, mini led 100 red]}}"),
 	"rows too high": base.with("lights", "{rows: {first: 18 in, step: 18 in, up to: 12 ft, start: back, walls: right, sag: 2 in, strings: [mini led 70 warm]}}"),
 	"drops": base.with("lights", "{wraps: [{where: arches above 5 ft, string: mini led 70 warm, pitch: 2 in, plug: crown}], "+
 		"drops: [{where: 'ridge of [1]', string: drop led 100 warm, hang: 5 in}, {where: legs above 6 ft, string: drop led 100 cool, hang: 3 in}]}"),

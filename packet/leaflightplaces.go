@@ -1,7 +1,6 @@
 package packet
 
 import (
-	"math"
 	"strings"
 
 	"hoopwright/draw"
@@ -110,8 +109,7 @@ func takenOn(plan *layout.Plan) map[string]measure.Length {
 	}
 	for _, c := range plan.Chains {
 		for i := 1; i < len(c.Strings); i++ {
-			from, to := of[c.Strings[i-1]].To, of[c.Strings[i]].From
-			taken[c.Strings[i-1]] = measure.Length(math.Hypot(math.Hypot(float64(to.X-from.X), float64(to.Y-from.Y)), float64(to.Z-from.Z)))
+			taken[c.Strings[i-1]] = lights.Between(of[c.Strings[i-1]].To, of[c.Strings[i]].From)
 		}
 	}
 	return taken

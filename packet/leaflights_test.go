@@ -53,6 +53,15 @@ lights:
   wraps: [{where: legs, string: mini led 100 warm}]
 power: {circuits: {a: {volts: 120 V, breaker: 15 A}}}
 `,
+	"rows joined": `hoopwright: 1
+title: Rows joined up a leg
+units: imperial
+tunnel: {arches: 3, spacing: 5 ft, opening: {width: 4 ft, height: 6 ft 8 in}}
+arch: {pipe: pvc sch40 3/4 in, sticks: [10 ft, 10 ft], span: 7 ft 4 in}
+site: {outlets: [{name: x, at: [5 ft, 24 ft], circuit: a}]}
+lights: {rows: {first: 15 in, step: 15 in, up to: 5 ft, strings: [mini led 100 red, mini led 100 blue]}}
+power: {circuits: {a: {volts: 120 V, breaker: 15 A}}}
+`,
 	"long": `hoopwright: 1
 title: Two hundred and forty
 units: imperial
@@ -188,7 +197,13 @@ func TestLightsLeafPrintsThePlan(t *testing.T) {
 			for _, c := range plan.Chains { // what climbs to the next prongs of its run is not left over
 				if i := slices.Index(c.Strings, s.Name); i >= 0 && i+1 < len(c.Strings) {
 					next := plan.Strings[slices.IndexFunc(plan.Strings, func(o lights.String) bool { return o.Name == c.Strings[i+1] })].From
-					left -= measure.Length(math.Sqrt(math.Pow(float64(next.X-s.To.X), 2) + math.Pow(float64(next.Y-s.To.Y), 2) + math.Pow(float64(next.Z-s.To.Z), 2)))
+					way := math.Sqrt(math.Pow(float64(next.X-s.To.X), 2) + math.Pow(float64(next.Y-s.To.Y), 2) + math.Pow(float64(next.Z-s.To.Z), 2))
+					if rows := plan.Spec.Lights.Rows; rows != nil && s.Run.IsRow() && next.Row.Row > 0 && s.To.At.Spot == lights.AtArch && next.At.Spot == lights.AtArch && s.To.Arch == next.Arch { // by the marks on their leg
+						way = math.Abs(float64(next.Row.Row-s.To.Row.Row)) * float64(rows.Step)
+					}
+					if left -= measure.Length(way); s.Run.IsRow() && next.Row.Row > 0 && left < -25.4 {
+						t.Errorf("%s: %s is %.0f mm short of the next", name, s.Name, -left)
+					}
 				}
 			}
 			if long := u.Room(left); left > 25.4 && s.Run.Wound() {

@@ -355,6 +355,25 @@ func TestRaiseLeafPrintsThePlan(t *testing.T) {
 	}
 }
 
+// TestCrownsReadAsATautTape: between end arches that are taller than the rest the tape from the first crown to the last hangs clear of those between, and reads the bays alone; to a crown between it
+// comes down from the first, by Pythagoras.
+func TestCrownsReadAsATautTape(t *testing.T) {
+	stake := "  stake: {bar: 3/8 in, length: 48 in, depth: 20 in}\n"
+	plan := changedExample(t, "garden", "arches: 6", "arches: 8", stake, stake+"  except: [{arches: [1, last], sticks: [[10 ft, 18 in], [10 ft, 18 in]]}]\n")
+	u, bay := plan.Spec.Units, plan.Spec.Tunnel.Spacing
+	front := strings.Join(wordsOf(leafSides(t, plan, "raise")[0].page), " ")
+	drop := float64(plan.Arches[0].Crown - plan.Arches[3].Crown)
+	slopes := 5*bay + 2*measure.Length(math.Hypot(float64(bay), drop)) // laid on every ridge piece
+	if u.Ground(slopes) == u.Ground(7*bay) {
+		t.Fatal("the end arches are hardly taller")
+	}
+	for to, want := range map[int]measure.Length{4: measure.Length(math.Hypot(3*float64(bay), drop)), 8: 7 * bay} {
+		if line := fmt.Sprintf("crown 1 to %d %s", to, u.Ground(want)); !strings.Contains(front, line) {
+			t.Errorf("nowhere %q: %s", line, front)
+		}
+	}
+}
+
 // TestEveryArchHasItsProfile: arches that differ by more than what is held have a profile and a table of their own, and every arch is named by one title.
 func TestEveryArchHasItsProfile(t *testing.T) {
 	var except strings.Builder

@@ -185,10 +185,10 @@ func (r raising) readings() (list []reading) {
 		if zero == to {
 			continue
 		}
-		if r.crownsApart(zero, to) > tape {
+		if r.Plan.Crew.Crowns.Apart(zero, to) > tape {
 			zero = last
 		}
-		list, last = append(list, reading{zero, to, r.crownsApart(zero, to), f.Limit, f.What == crew.BayLength}), to
+		list, last = append(list, reading{zero, to, r.Plan.Crew.Crowns.Apart(zero, to), f.Limit, f.What == crew.BayLength}), to
 	}
 	return list
 }
@@ -198,16 +198,6 @@ func (r raising) tape() (long measure.Length) {
 	for _, n := range r.Plan.Crew.Kit(crew.Raising) {
 		if n.Thing == crew.LongTape {
 			long = n.Length
-		}
-	}
-	return long
-}
-
-// crownsApart is the distance along the ridge from crown to crown.
-func (r raising) crownsApart(from, to int) (long measure.Length) {
-	for _, piece := range r.Plan.Ridge {
-		if piece.Bay >= from && piece.Bay < to {
-			long += piece.Centres
 		}
 	}
 	return long

@@ -33,6 +33,7 @@ const (
 type Plan struct {
 	Tasks    []Task
 	Schedule Schedule
+	Crowns   Crowns  // that are measured as the row grows
 	Lowerers int     // crews that take arches down side by side
 	Kept     float64 // minutes of one pair of hands that legs kept wrapped this year save: of the taking down and of the next building
 	Findings []finding.Finding

@@ -79,7 +79,7 @@ type Chain struct {
 
 // Day orders the work from the first white dot to the last plug, and lays it along the clock.
 func Day(in Input) Plan {
-	plan := Plan{Tasks: tasksOf(in)}
+	plan := Plan{Tasks: tasksOf(in), Crowns: in.alongCrowns()}
 	plan.Schedule, plan.Kept = in.schedule(plan.Tasks), in.kept()
 	plan.Findings = append(dayFindings(in, plan.Schedule), calendarFindings(in.Spec, in.drives())...)
 	finding.Sort(plan.Findings)

@@ -3,7 +3,6 @@
 package crew
 
 import (
-	"math"
 	"slices"
 
 	"hoopwright/layout/arch"
@@ -301,7 +300,7 @@ func (b *tasker) others(rest []arch.Arch) {
 		work += rates.Ridge * float64(len(rest))
 	}
 	t.Uses = append(t.Uses, b.crownLines(len(b.Line))...)
-	guys, pegs, runs := 0, 0, []Figure(nil)
+	guys, pegs, runs, crowns := 0, 0, []Figure(nil), b.alongCrowns()
 	for i, a := range rest {
 		g, p := b.guysOf(a.Number), b.pegsOf(a.Number)
 		guys, pegs = guys+len(g), pegs+len(p)
@@ -309,8 +308,8 @@ func (b *tasker) others(rest []arch.Arch) {
 		t.Want = append(append(t.Want, b.guyMarks(a)...), b.marks(BraceMark, a, p)...)
 		last := i == len(rest)-1
 		t.Of.Bays = append(t.Of.Bays, a.Number-1)
-		if run, ok := b.running(a.Number); ok && ((a.Number-1)%practice.CheckEvery == 0 || last) {
-			runs = append(runs, Figure{What: RunLength, Arches: []int{a.Number}, Length: run, Limit: practice.RunGive(b.units)})
+		if crowns.Joined(a.Number) && ((a.Number-1)%practice.CheckEvery == 0 || last) {
+			runs = append(runs, Figure{What: RunLength, Arches: []int{a.Number}, Length: crowns.Apart(1, a.Number), Limit: practice.RunGive(b.units)})
 			work += practice.MinutesMeasure * 2
 		}
 	}
@@ -329,44 +328,6 @@ func (b *tasker) others(rest []arch.Arch) {
 	}
 	b.add(work, t)
 	b.measureFirsts(rest)
-}
-
-// running is how long a tape is that is pulled tight over the crowns from crown 1 to another, and false where a bay between has no ridge piece. It passes above crowns that lie lower than their
-// neighbours; on a bend it follows the ridge.
-func (b *tasker) running(number int) (measure.Length, bool) {
-	var on []crownSpot // that the tape lies on
-	add := func(s crownSpot) {
-		for n := len(on); n > 1 && (on[n-1].z-on[n-2].z)*(s.x-on[n-2].x) <= (s.z-on[n-2].z)*(on[n-1].x-on[n-2].x); n-- {
-			on = on[:n-1]
-		}
-		on = append(on, s)
-	}
-	x, bays := 0.0, 0
-	for _, r := range b.Ridge {
-		if r.Bay >= number {
-			continue
-		}
-		from, to := b.crownHeight(r.Bay), b.crownHeight(r.Bay+1)
-		if bays == 0 {
-			add(crownSpot{x, from})
-		}
-		x += math.Sqrt(max(0, float64(r.Centres*r.Centres)-(to-from)*(to-from)))
-		add(crownSpot{x, to})
-		bays++
-	}
-	sum := 0.0
-	for i := 1; i < len(on); i++ {
-		sum += math.Hypot(on[i].x-on[i-1].x, on[i].z-on[i-1].z)
-	}
-	return measure.Length(sum), bays > 0 && bays == number-1
-}
-
-// crownSpot is a crown along the ridge and its height.
-type crownSpot struct{ x, z float64 }
-
-// crownHeight is a crown's height above the datum.
-func (b *tasker) crownHeight(number int) float64 {
-	return float64(b.level(number) + b.Arches[number-1].Crown)
 }
 
 // finish holds what stands: sockets, guys, caps.

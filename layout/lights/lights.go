@@ -39,7 +39,7 @@ type RowSpot struct {
 	Row   int            // number, 0 where it is not on a row; of the upper one on a leg
 	Bay   int            // 0 on a leg
 	Share float64        // of the bay, from its arch of the lower number
-	Tape  measure.Length // on a leg: up from the ground
+	Tape  measure.Length // on a leg, or where the row passes one: up from the ground
 }
 
 // String is one light string in its place. From is the end with the prongs, To the end with the socket.

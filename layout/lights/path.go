@@ -143,6 +143,15 @@ func Apart(a, b End) measure.Length {
 	return measure.Length(math.Sqrt(dx*dx + dy*dy + dz*dz))
 }
 
+// Between returns how much string leads from one place to another: along the leg where rows pass both on one, else straight.
+func Between(a, b End) measure.Length {
+	apart := Apart(a, b)
+	if a.Row.Tape > 0 && b.Row.Tape > 0 && a.Arch == b.Arch && a.Side == b.Side {
+		return max(apart, measure.Abs(a.Row.Tape-b.Row.Tape))
+	}
+	return apart
+}
+
 // spanAt returns the span that a distance along the path lies in; at a joint, the one that follows.
 func spanAt(spans []span, d measure.Length) span {
 	i := sort.Search(len(spans), func(i int) bool { return spans[i].start+spans[i].length > d+1e-6 })
@@ -180,9 +189,9 @@ func (l *layer) onPath(spans []span, hung []Row, d measure.Length) End {
 	if s.to.Arch < s.from.Arch {
 		out.Row.Share = 1 - out.Row.Share
 	}
-	out.At = Place{Spot: AtArch, Part: r.part(), Arch: out.Arch, Words: l.Spec.Units}
+	out.At, out.Row.Tape = Place{Spot: AtArch, Part: r.part(), Arch: out.Arch, Words: l.Spec.Units}, r.Tape
 	if rest > l.Spec.Units.Grid() {
-		out.At.Spot, out.At.Bay, out.At.Tape = InBay, out.Row.Bay, rest
+		out.At.Spot, out.At.Bay, out.At.Tape, out.Row.Tape = InBay, out.Row.Bay, rest, 0
 	}
 	return out
 }

@@ -160,7 +160,7 @@ func (f *feeding) take(b built) {
 				turned = own.turned
 			}
 			if turned {
-				r.seats = f.site.turn(r.seats)
+				r.seats, r.back = r.back, r.seats
 				f.site.settle(r)
 			}
 		}

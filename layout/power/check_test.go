@@ -85,6 +85,9 @@ func (w *walk) runs() {
 			}
 			before := w.hung[c.Strings[i-1]]
 			reach := practice.HandReach + max(s.Off, min(max(before.LeftOver, 0), practice.LooseReach))
+			if before.Run.IsRow() && s.Run.IsRow() { // whose plugs have no loose inches
+				reach = min(reach, max(before.LeftOver, practice.EndToEnd))
+			}
 			if before.Label.Volts != s.Label.Volts || before.Label.Lamp != s.Label.Lamp || lights.Apart(before.To, s.From) > reach {
 				w.Errorf("run %s: %s cannot be plugged into %s", c.Name, name, before.Name)
 			}

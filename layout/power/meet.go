@@ -45,24 +45,37 @@ func (j *joiner) meets(socket, prongs seat) (pair, bool) {
 	case ridge && j.joining.cuts(j.site, socket.string, prongs.string):
 		return p, false
 	}
-	apart := lights.Apart(a.To, b.From)
+	apart, reach := lights.Between(a.To, b.From), reaching(a, b)
+	hand := min(reach, practice.HandReach)
 	along := a.To.Side == b.From.Side && !j.passes(a.To.Side, a.To.Arch, b.From.Arch) || j.overhead(a.To) && j.overhead(b.From)
-	switch loose := practice.HandReach + min(max(a.LeftOver, 0), practice.LooseReach); {
-	case apart <= practice.HandReach && a.Run == b.Run && j.lineOf[socket.string] != j.lineOf[prongs.string]:
+	switch {
+	case apart <= hand && a.Run == b.Run && j.lineOf[socket.string] != j.lineOf[prongs.string]:
 		p.band = 2 // two side by side on a leg: up one leg and down the other comes first, and then back
 	case apart <= practice.EndToEnd:
-	case apart <= practice.HandReach:
+	case apart <= hand:
 		p.band = 1
 	case ridge != ridgeRun(b):
 		return p, false
 	case along && apart <= b.Off:
 		p.band, p.other = 3, a.To.Side != j.joining.bridge
-	case along && apart <= loose:
+	case along && apart <= reach:
 		p.band, p.apart = 4, apart
 	default:
 		return p, false
 	}
 	return p, true
+}
+
+// reaching is how far a socket comes to prongs elsewhere: by what is left over of its string and by the loose inches at both plugs, as far as that need not be tied back.
+// Strings in rows have no loose inches: they lie along their rows whole.
+func reaching(a, b lights.String) measure.Length {
+	far := max(a.LeftOver, 0)
+	for _, s := range []lights.String{a, b} {
+		if !s.Run.IsRow() {
+			far += practice.HandReach / 2
+		}
+	}
+	return min(far, practice.HandReach+practice.LooseReach)
 }
 
 // pairs lists every pair that meets, those to plug together first. A grid of cells as wide as the longest reach keeps the work in proportion to the
@@ -79,13 +92,11 @@ func (j *joiner) pairs() []pair {
 	sockets := map[square][]seat{}
 	var prongs []seat
 	for _, r := range j.runs {
-		prongs = append(prongs, r.seats[0])
-		tail := r.seats[len(r.seats)-1]
-		sockets[in(j.at(tail).To)] = append(sockets[in(j.at(tail).To)], tail)
-		if r.turns {
-			prongs = append(prongs, seat{r.seats[0].string, true})
-			tail.turned = true
-			sockets[in(j.at(tail).To)] = append(sockets[in(j.at(tail).To)], tail)
+		for _, lie := range [][]seat{r.seats, r.back} {
+			if lie != nil {
+				tail := lie[len(lie)-1]
+				prongs, sockets[in(j.at(tail).To)] = append(prongs, lie[0]), append(sockets[in(j.at(tail).To)], tail)
+			}
 		}
 	}
 	var out []pair

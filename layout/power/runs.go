@@ -19,11 +19,11 @@ type seat struct {
 	turned bool
 }
 
-// run is strings plugged end to end, prongs first. One that may turn lies the other way round as its own mirror image.
+// run is strings plugged end to end, prongs first. Back is how else they may lie, every string turned; nil where they may not.
 type run struct {
 	seats []seat
+	back  []seat
 	part  int // of the split, see parted
-	turns bool
 
 	label catalog.String  // of its first string
 	watts measure.Power   // as labelled
@@ -113,11 +113,11 @@ func join(s *site, how joining) []*run {
 
 // line makes runs of one line: one, or as few as the limits ask for, where it is cut so that their plugs hang low.
 func (j *joiner) line(l lights.Line) {
-	add := func(seats []seat, turns bool) {
+	add := func(seats, back []seat) {
 		for _, t := range seats {
 			j.of[t.string] = len(j.runs)
 		}
-		j.runs = append(j.runs, &run{seats: seats, part: parted(j.Spec.Power.Split, j.at(seats[0]).Run), turns: turns})
+		j.runs = append(j.runs, &run{seats: seats, back: back, part: parted(j.Spec.Power.Split, j.at(seats[0]).Run)})
 	}
 	all := func(turned bool) []seat {
 		var out []seat
@@ -127,7 +127,11 @@ func (j *joiner) line(l lights.Line) {
 		return out
 	}
 	if !j.over(all(false)) {
-		add(all(false), l.Open)
+		var back []seat
+		if l.Open {
+			back = all(true)
+		}
+		add(all(false), back)
 		return
 	}
 	best, price := j.cuts(all(false))
@@ -137,7 +141,7 @@ func (j *joiner) line(l lights.Line) {
 		}
 	}
 	for _, seats := range best {
-		add(seats, false)
+		add(seats, nil)
 	}
 }
 
@@ -185,12 +189,9 @@ func (j *joiner) plug(p pair) {
 	if a == b {
 		return
 	}
-	first, ok := j.ending(j.runs[a], p.socket)
-	if !ok {
-		return
-	}
-	then, ok := j.beginning(j.runs[b], p.prongs)
-	if !ok {
+	first, firstBack := j.runs[a].lying(p.socket, func(s []seat) seat { return s[len(s)-1] })
+	then, thenBack := j.runs[b].lying(p.prongs, func(s []seat) seat { return s[0] })
+	if first == nil || then == nil {
 		return
 	}
 	pa, pb := j.runs[a].part, j.runs[b].part
@@ -201,10 +202,7 @@ func (j *joiner) plug(p pair) {
 	if j.over(one.seats) {
 		return
 	}
-	if j.runs[a].turns && j.runs[b].turns {
-		back := j.turn(one.seats)
-		_, one.turns = j.meets(back[len(then)-1], back[len(then)])
-	}
+	one.back = j.turned(firstBack, thenBack)
 	keep, gone := min(a, b), max(a, b)
 	j.runs[keep], j.runs[gone] = one, nil
 	for _, t := range one.seats {
@@ -212,42 +210,26 @@ func (j *joiner) plug(p pair) {
 	}
 }
 
-// turn returns seats from their other end. The strings of one line keep their order: turned, the first of them has the plug at the line's other end.
-func (s *site) turn(seats []seat) []seat {
-	out := make([]seat, 0, len(seats))
-	for end := len(seats); end > 0; {
-		from := end - 1
-		for from > 0 && s.lineOf[seats[from-1].string] == s.lineOf[seats[from].string] {
-			from--
-		}
-		for _, t := range seats[from:end] {
-			out = append(out, seat{t.string, !t.turned})
-		}
-		end = from
+// lying returns the way that a run lies with a seat at one end, and the other way; nil where none has it there.
+func (r *run) lying(t seat, end func([]seat) seat) (so, other []seat) {
+	switch {
+	case end(r.seats) == t:
+		return r.seats, r.back
+	case r.back != nil && end(r.back) == t:
+		return r.back, r.seats
 	}
-	return out
+	return nil, nil
 }
 
-// ending returns a run's seats so that one of them is the last, not ok where it cannot be.
-func (j *joiner) ending(r *run, t seat) ([]seat, bool) {
-	if r.seats[len(r.seats)-1] == t {
-		return r.seats, true
+// turned joins two runs whose every string is turned: the one that came first comes last, or where its socket is not in reach so, first again. Nil where neither is.
+func (j *joiner) turned(first, then []seat) []seat {
+	if first == nil || then == nil {
+		return nil
 	}
-	if !r.turns {
-		return nil, false
+	for _, of := range [][2][]seat{{then, first}, {first, then}} {
+		if _, ok := j.meets(of[0][len(of[0])-1], of[1][0]); ok {
+			return slices.Concat(of[0], of[1])
+		}
 	}
-	back := j.turn(r.seats)
-	return back, back[len(back)-1] == t
-}
-
-// beginning returns a run's seats so that one of them is the first, not ok where it cannot be.
-func (j *joiner) beginning(r *run, t seat) ([]seat, bool) {
-	if r.seats[0] == t {
-		return r.seats, true
-	}
-	if !r.turns {
-		return nil, false
-	}
-	back := j.turn(r.seats)
-	return back, back[0] == t
+	return nil
 }

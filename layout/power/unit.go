@@ -60,8 +60,8 @@ func (s *site) options(r *run) []option {
 		}
 	}
 	add(s.at(r.seats[0]).From, false)
-	if r.turns {
-		add(s.at(s.turn(r.seats)[0]).From, true)
+	if r.back != nil {
+		add(s.at(r.back[0]).From, true)
 	}
 	if len(out) == 0 { // a wall's run whose plug hangs on the other: it is fed where it hangs
 		e := s.at(r.seats[0]).From
