@@ -90,6 +90,9 @@ func (b *tasker) weighDown(list []ground.Stake) {
 		t.Want = append(t.Want, Figure{What: Weighs, Stakes: of, Force: each, Count: n})
 		bags += n * len(of)
 	}
+	if bags == 0 { // no arch stands that would be held
+		return
+	}
 	work := practice.MinutesBag * float64(bags)
 	t.Who = Who{People: b.pairs(work), Grown: true}
 	t.Uses = []Need{many(SandBags, bags), many(Gloves, t.Who.People)}
