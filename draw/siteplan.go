@@ -39,7 +39,7 @@ const (
 // the right where that saves parting the tunnel or shows as much so much larger.
 func NewSitePlan(p *layout.Plan, series []paper.Scale, room paper.Rect) *SitePlan {
 	up, right := newSitePlan(p, series, room, false), newSitePlan(p, series, room, true)
-	larger := up.Scale.Ratio >= siteTurn*right.Scale.Ratio && (right.all || !up.all)
+	larger := up.Scale.Ratio >= siteTurn*right.Scale.Ratio && (right.all || !up.all) && (right.Cords || !up.Cords)
 	if len(right.Sections) == 1 && (larger || len(up.Sections) > 1) {
 		return right
 	}
@@ -72,7 +72,11 @@ func newSitePlan(p *layout.Plan, series []paper.Scale, room paper.Rect, turned b
 	if s.apart(s.Scale) < siteBay || !fits(s.extent(tunnel, s.Scale, false)) {
 		s.part(series, fits)
 	}
-	s.Cords = s.apart(s.Scale) >= planSpacing || len(s.cords.cords) == 0
+	least := planSpacing
+	if turned { // cords' numbers lie along them, between arches
+		least = siteCordBay
+	}
+	s.Cords = s.apart(s.Scale) >= least || len(s.cords.cords) == 0
 	return s
 }
 
