@@ -26,7 +26,7 @@ type SitePlan struct {
 const (
 	siteMargin  paper.Length = 17  // beside the walk: names, lanes of cords
 	siteEnds    paper.Length = 10  // before and past it
-	siteOff     paper.Length = 6   // about what stands off it
+	siteOff     paper.Length = 6   // about what stands off it on a turned map
 	siteCordBay paper.Length = 10  // distance of arches between which cords are numbered with ease: no wider map is worth less
 	siteBay     paper.Length = 2   // least distance of arches on a map
 	siteFoot    paper.Length = 20  // of the key under the map
@@ -41,6 +41,9 @@ func NewSitePlan(p *layout.Plan, series []paper.Scale, room paper.Rect) *SitePla
 	up, right := newSitePlan(p, series, room, false), newSitePlan(p, series, room, true)
 	larger := up.Scale.Ratio >= siteTurn*right.Scale.Ratio && (right.all || !up.all) && (right.Cords || !up.Cords)
 	if len(right.Sections) == 1 && (larger || len(up.Sections) > 1) {
+		if len(up.Sections) == 1 { // a plan of the cords of its own has more room for them
+			right.Cords = up.Cords
+		}
 		return right
 	}
 	return up
@@ -133,8 +136,8 @@ func (s *SitePlan) part(series []paper.Scale, fitting func(paper.Rect) bool) {
 	}
 }
 
-// extent is the box on paper about a stretch of arches with its guys and the outlets that feed it, or about all of the site. What stands off the tunnel may lie in its
-// margin. Where the map is turned the arrows of the ways are in it: past the margin of a side no printer reaches.
+// extent is the box on paper about a stretch of arches with its guys and the outlets that feed it, or about all of the site. Where the map is turned
+// what stands off the tunnel may lie in its margin, and the arrows of the ways are in the box: past the margin of a side no printer reaches.
 func (s *SitePlan) extent(sec Section, scale paper.Scale, all bool) paper.Rect {
 	m := s.turn(scale)
 	var e box
@@ -147,7 +150,9 @@ func (s *SitePlan) extent(sec Section, scale paper.Scale, all bool) paper.Rect {
 	for _, p := range s.cords.outletsOf(sec) {
 		add(m.at(p), 0)
 	}
+	off := paper.Length(0)
 	if s.turned {
+		off = siteOff - siteEnds
 		in, _ := s.wayArrow(m, sec.First, wayIn)
 		_, out := s.wayArrow(m, sec.Last, wayOut)
 		add(in, -siteEnds)
@@ -155,7 +160,7 @@ func (s *SitePlan) extent(sec Section, scale paper.Scale, all bool) paper.Rect {
 	}
 	if all {
 		for _, p := range s.others() {
-			add(m.at(p), siteOff-siteEnds)
+			add(m.at(p), off)
 		}
 	}
 	return e.rect()
