@@ -141,7 +141,7 @@ func TestMapReachesWire(t *testing.T) {
 	s := NewSitePlan(p, series(p.Spec.Units), room)
 	m := s.placed(s.Sections[0], paper.Rect{X: room.X, Y: room.Y, W: room.W, H: room.H - siteFoot})
 	last := p.Stakes[2*len(p.Ground.Stations)-2]
-	if at := m.at(spec.Point{X: last.X, Y: 52 * measure.Foot}); at.Y < room.Y+siteOver*0.3 {
+	if at := m.at(spec.Point{X: last.X, Y: 52 * measure.Foot}); at.Y < room.Y+siteEnds*0.3 {
 		t.Errorf("the wire is %.1f mm below the map's upper edge", at.Y-room.Y)
 	}
 }

@@ -133,20 +133,21 @@ func TestGroundRunsThroughTheFeet(t *testing.T) {
 	}
 }
 
-// Ahead runs up the map's page, and to the right where that alone saves parting the tunnel; a part fits the room, and of fewer parts one would not.
+// Ahead runs up the map's page, and to the right where that saves parting the tunnel or draws it much larger, with its arrows inside; a part fits the room, and of fewer parts one would not.
 func TestPartsOfASiteMap(t *testing.T) {
 	sec := func(k, count, n int) Section { return Section{1 + k*(n-1)/count, 1 + (k+1)*(n-1)/count} }
 	turned, parted := 0, 0
 	for _, c := range []struct {
 		arches int
 		room   paper.Rect
-	}{{6, letterRoom}, {40, paper.Rect{W: 188, H: 80}}, {120, letterRoom}} {
+	}{{6, letterRoom}, {12, paper.Rect{W: 188, H: 110}}, {40, paper.Rect{W: 188, H: 80}}, {120, letterRoom}} {
 		p := tunnel(t, c.arches, "")
 		s := NewSitePlan(p, paper.MetricScales, c.room)
-		inner := paper.Rect{W: c.room.W - 2*siteMargin, H: c.room.H - siteFoot - 2*siteOver}
 		fits := func(sec Section, turned bool) bool {
-			e := (&SitePlan{plan: p, cords: s.cords, turned: turned}).extent(sec, false)
-			return s.Scale.Length(float64(e.W)) <= inner.W && s.Scale.Length(float64(e.H)) <= inner.H
+			o := &SitePlan{plan: p, cords: s.cords, turned: turned}
+			beside, over := o.margins()
+			e := o.extent(sec, s.Scale, false)
+			return e.W <= c.room.W-2*beside && e.H <= c.room.H-siteFoot-2*over
 		}
 		whole := Section{1, c.arches}
 		if n := len(s.Sections); n > 1 {
@@ -162,12 +163,18 @@ func TestPartsOfASiteMap(t *testing.T) {
 		}
 		if s.turned {
 			turned++
-			if up := newSitePlan(p, paper.MetricScales, c.room, false); len(up.Sections) == 1 || !fits(whole, true) {
+			if up := newSitePlan(p, paper.MetricScales, c.room, false); len(up.Sections) == 1 && up.Scale.Ratio < siteTurn*s.Scale.Ratio || !fits(whole, true) {
 				t.Errorf("%d arches are turned, and need not be", c.arches)
+			}
+			m := s.placed(whole, c.room)
+			in, _ := s.wayArrow(m, 1, wayIn)
+			_, out := s.wayArrow(m, c.arches, wayOut)
+			if in.X < c.room.X || out.X > c.room.Right() || in.X >= out.X {
+				t.Errorf("%d arches: the ways' arrows from %v to %v leave the room", c.arches, in, out)
 			}
 		}
 	}
-	if turned == 0 || parted == 0 {
+	if turned != 2 || parted == 0 {
 		t.Errorf("%d maps are turned, %d parted", turned, parted)
 	}
 }

@@ -19,53 +19,67 @@ type SitePlan struct {
 	plan   *layout.Plan
 	cords  *CordPlan
 	turned bool       // ahead runs to the right
-	whole  paper.Rect // what the first map shows besides its arches, at full size, the start at the origin
+	all    bool       // the first map shows all of the site
+	whole  paper.Rect // on paper, what the first map shows besides its arches, the start at the origin
 }
 
 const (
-	siteMargin  paper.Length = 17  // beside what is shown: names, lanes of cords
-	siteOver    paper.Length = 10  // over and under it
+	siteMargin  paper.Length = 17  // beside the walk: names, lanes of cords
+	siteEnds    paper.Length = 10  // before and past it
+	siteOff     paper.Length = 6   // about what stands off it on a turned map
 	siteCordBay paper.Length = 10  // distance of arches between which cords are numbered with ease: no wider map is worth less
 	siteBay     paper.Length = 2   // least distance of arches on a map
 	siteFoot    paper.Length = 20  // of the key under the map
 	siteFar                  = 2.0 // so much smaller the whole site may be drawn than the tunnel alone would be
 	siteAll                  = 120 // and down to this scale always
+	siteTurn                 = 1.3 // so much larger a map is turned for: on other leaves ahead runs up
 )
 
 // NewSitePlan fits the map to a room: the largest scale at which the tunnel with its cords fits, smaller for what else the site has. Ahead runs up the page, or to
-// the right where that alone saves parting the tunnel.
+// the right where that saves parting the tunnel or shows as much so much larger.
 func NewSitePlan(p *layout.Plan, series []paper.Scale, room paper.Rect) *SitePlan {
-	up := newSitePlan(p, series, room, false)
-	if len(up.Sections) > 1 {
-		if right := newSitePlan(p, series, room, true); len(right.Sections) == 1 {
-			return right
+	up, right := newSitePlan(p, series, room, false), newSitePlan(p, series, room, true)
+	larger := up.Scale.Ratio >= siteTurn*right.Scale.Ratio && (right.all || !up.all) && (right.Cords || !up.Cords)
+	if len(right.Sections) == 1 && (larger || len(up.Sections) > 1) {
+		if len(up.Sections) == 1 { // a plan of the cords of its own has more room for them
+			right.Cords = up.Cords
 		}
+		return right
 	}
 	return up
 }
 
 func newSitePlan(p *layout.Plan, series []paper.Scale, room paper.Rect, turned bool) *SitePlan {
 	s := &SitePlan{plan: p, cords: cordsOf(p), turned: turned}
-	n := len(p.Ground.Stations)
-	room = paper.Rect{W: room.W - 2*siteMargin, H: room.H - siteFoot - 2*siteOver}
-	tunnel := s.extent(Section{1, n}, false)
-	s.whole = tunnel
-	s.Scale = paper.Fit(series, float64(tunnel.W), float64(tunnel.H), room)
-	if all := s.extent(Section{1, n}, true); all != tunnel {
-		wider := paper.Fit(series, float64(all.W), float64(all.H), room)
-		cordsLost := len(s.cords.cords) > 0 && s.apart(wider) < siteCordBay && s.apart(s.Scale) >= siteCordBay
-		if wider.Ratio <= max(siteFar*s.Scale.Ratio, siteAll) && s.apart(wider) >= siteBay && !cordsLost {
-			s.Scale, s.whole = wider, all
+	tunnel := Section{1, len(p.Ground.Stations)}
+	beside, over := s.margins()
+	room = paper.Rect{W: room.W - 2*beside, H: room.H - siteFoot - 2*over}
+	fits := func(e paper.Rect) bool { return e.W <= room.W && e.H <= room.H }
+	fit := func(all bool) paper.Scale {
+		if k := slices.IndexFunc(series, func(sc paper.Scale) bool { return fits(s.extent(tunnel, sc, all)) }); k >= 0 {
+			return series[k]
 		}
+		return series[len(series)-1]
 	}
-	if e := s.above(); s.Scale.Length(float64(e.H)) <= room.H && s.Scale.Length(float64(e.W)) <= room.W {
+	s.Scale = fit(false)
+	wider := fit(true)
+	cordsLost := len(s.cords.cords) > 0 && s.apart(wider) < siteCordBay && s.apart(s.Scale) >= siteCordBay
+	if s.all = wider.Ratio <= max(siteFar*s.Scale.Ratio, siteAll) && s.apart(wider) >= siteBay && !cordsLost; s.all {
+		s.Scale = wider
+	}
+	s.whole = s.extent(tunnel, s.Scale, s.all)
+	if e := s.above(); fits(e) {
 		s.whole = e
 	}
-	s.Sections = []Section{{1, n}}
-	if s.apart(s.Scale) < siteBay || float64(tunnel.W)/s.Scale.Ratio > float64(room.W) || float64(tunnel.H)/s.Scale.Ratio > float64(room.H) {
-		s.part(series, room)
+	s.Sections = []Section{tunnel}
+	if s.apart(s.Scale) < siteBay || !fits(s.extent(tunnel, s.Scale, false)) {
+		s.part(series, fits)
 	}
-	s.Cords = s.apart(s.Scale) >= planSpacing || len(s.cords.cords) == 0
+	least := planSpacing
+	if turned { // cords' numbers lie along them, between arches
+		least = siteCordBay
+	}
+	s.Cords = s.apart(s.Scale) >= least || len(s.cords.cords) == 0
 	return s
 }
 
@@ -80,7 +94,16 @@ func (s *SitePlan) turn(scale paper.Scale) siteMap {
 
 // Height is the room that the first map needs at its scale, with its key.
 func (s *SitePlan) Height() paper.Length {
-	return s.Scale.Length(float64(s.whole.H)) + 2*siteOver + siteFoot
+	_, over := s.margins()
+	return s.whole.H + 2*over + siteFoot
+}
+
+// margins are those at the sides of what is shown, and those over and under it: they turn with the map.
+func (s *SitePlan) margins() (beside, over paper.Length) {
+	if s.turned {
+		return siteEnds, siteMargin
+	}
+	return siteMargin, siteEnds
 }
 
 // apart is the distance of neighbouring arches on paper; a lone arch is as far apart as may be.
@@ -92,7 +115,7 @@ func (s *SitePlan) apart(scale paper.Scale) paper.Length {
 }
 
 // part cuts the tunnel into equal stretches, as few as fit at the smallest scale that keeps arches apart.
-func (s *SitePlan) part(series []paper.Scale, room paper.Rect) {
+func (s *SitePlan) part(series []paper.Scale, fitting func(paper.Rect) bool) {
 	n := len(s.plan.Ground.Stations)
 	for _, scale := range series {
 		if s.apart(scale) >= siteBay {
@@ -104,8 +127,7 @@ func (s *SitePlan) part(series []paper.Scale, room paper.Rect) {
 		fits := true
 		for k := range count {
 			sec := Section{1 + k*(n-1)/count, 1 + (k+1)*(n-1)/count}
-			e := s.extent(sec, false)
-			fits = fits && s.Scale.Length(float64(e.W)) <= room.W && s.Scale.Length(float64(e.H)) <= room.H
+			fits = fits && fitting(s.extent(sec, s.Scale, false))
 			s.Sections = append(s.Sections, sec)
 		}
 		if fits {
@@ -114,30 +136,40 @@ func (s *SitePlan) part(series []paper.Scale, room paper.Rect) {
 	}
 }
 
-// extent is the box about a stretch of arches with its guys and the outlets that feed it, or about all of the site, at full size as the map is turned.
-func (s *SitePlan) extent(sec Section, all bool) paper.Rect {
-	m := s.turn(paper.Scale{Ratio: 1})
+// extent is the box on paper about a stretch of arches with its guys and the outlets that feed it, or about all of the site. Where the map is turned
+// what stands off the tunnel may lie in its margin, and the arrows of the ways are in the box: past the margin of a side no printer reaches.
+func (s *SitePlan) extent(sec Section, scale paper.Scale, all bool) paper.Rect {
+	m := s.turn(scale)
 	var e box
-	add := func(p spec.Point) { e.add(m.at(p), 0, 0, 0, 0) }
+	add := func(p paper.Point, clear paper.Length) { e.add(p, clear, clear, clear, clear) }
 	for _, k := range s.plan.Stakes {
 		if sec.First <= k.Arch && k.Arch <= sec.Last {
-			add(k.At())
+			add(m.at(k.At()), 0)
 		}
 	}
-	points := s.cords.outletsOf(sec)
-	if all {
-		points = append(points, s.others()...)
+	for _, p := range s.cords.outletsOf(sec) {
+		add(m.at(p), 0)
 	}
-	for _, p := range points {
-		add(p)
+	off := paper.Length(0)
+	if s.turned {
+		off = siteOff - siteEnds
+		in, _ := s.wayArrow(m, sec.First, wayIn)
+		_, out := s.wayArrow(m, sec.Last, wayOut)
+		add(in, -siteEnds)
+		add(out, -siteEnds)
+	}
+	if all {
+		for _, p := range s.others() {
+			add(m.at(p), off)
+		}
 	}
 	return e.rect()
 }
 
 // above is what the first map shows with what hangs over the tunnel or straight beside it, as far as one keeps from it.
 func (s *SitePlan) above() paper.Rect {
-	m, t := s.turn(paper.Scale{Ratio: 1}), s.extent(Section{1, len(s.plan.Ground.Stations)}, false)
-	near := siteOver * 0.6 * paper.Length(s.Scale.Ratio) // nothing is written beyond it: it may lie in the margin
+	m, t := s.turn(s.Scale), s.extent(Section{1, len(s.plan.Ground.Stations)}, s.Scale, false)
+	const near = siteEnds * 0.6 // nothing is written beyond it: it may lie in the margin
 	e := box{paper.Point{X: s.whole.X, Y: s.whole.Y}, paper.Point{X: s.whole.Right(), Y: s.whole.Bottom()}, true}
 	for _, l := range s.plan.Spec.Site.Overhead {
 		keep := m.length(l.Keep)
@@ -177,7 +209,9 @@ func (s *SitePlan) others() (list []spec.Point) {
 func (s *SitePlan) placed(sec Section, room paper.Rect) siteMap {
 	e := s.whole
 	if len(s.Sections) > 1 {
-		e = s.extent(sec, false)
+		e = s.extent(sec, s.Scale, false)
 	}
-	return s.turn(s.Scale).centred(e.Centre(), room)
+	m := s.turn(s.Scale)
+	m.origin = room.Centre().Sub(e.Centre())
+	return m
 }

@@ -1,6 +1,7 @@
 package draw
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -24,7 +25,8 @@ type siteSheet struct {
 	ways    [][]leg       // of the cords
 	aside   []int         // arches whose numbers found no place on them
 	under   []string      // said under the map, for it found no room on it
-	missing []string
+	texts   []string      // set on it
+	missing []string      // of them, and of the cords' numbers, what found no room
 }
 
 // SiteWords says what the map writes beside its signs; the words are the caller's.
@@ -36,21 +38,38 @@ type SiteWords struct {
 }
 
 // Draw draws the i-th map in the room and returns what found no place. What is said of a place and finds no room beside it stands under the map, its name alone on it.
-func (s *SitePlan) Draw(page *paper.Page, room paper.Rect, i int, words SiteWords) (missing []string) {
-	under := s.drawn(&paper.Page{}, room, i, words, nil).under
-	d := s.drawn(page, room, i, words, under)
-	for _, text := range d.under[len(under):] {
-		d.lacks(text, false)
+// Where some found none at all, they and one other come before the rest: that other with which most find room, by the shortest leaders.
+func (s *SitePlan) Draw(page *paper.Page, room paper.Rect, i int, words SiteWords) []string {
+	try := func(t mapTexts) (*siteSheet, mapTexts) {
+		d := s.drawn(&paper.Page{}, room, i, words, t)
+		for k := 0; k < 3 && len(d.under) > len(t.under); k++ { // a line more under the map moves it
+			t.under = d.under
+			d = s.drawn(&paper.Page{}, room, i, words, t)
+		}
+		d.missing = append(d.missing, d.under[len(t.under):]...)
+		return d, t
 	}
-	return d.missing
+	best, texts := try(mapTexts{})
+	lacks, all := best.missing, best.texts
+	for k := 0; k < len(all) && len(lacks) > 0; k++ {
+		d, t := try(mapTexts{first: append(slices.Clip(lacks), all[k])})
+		if cmp.Or(len(d.missing)-len(best.missing), cmp.Compare(d.b.Led, best.b.Led)) < 0 {
+			best, texts = d, t
+		}
+	}
+	s.drawn(page, room, i, words, texts)
+	return best.missing
 }
 
+// mapTexts is how a map's texts are set: those said under it, and those that come before their turn.
+type mapTexts struct{ under, first []string }
+
 // drawn draws a map with texts under it. Signs and lines that cannot move go first, then their names, hatching last.
-func (s *SitePlan) drawn(page *paper.Page, room paper.Rect, i int, words SiteWords, under []string) *siteSheet {
-	high := siteFoot + paper.Floor.Leading()*paper.Length(len(underLines(under, room.W))) + 1
+func (s *SitePlan) drawn(page *paper.Page, room paper.Rect, i int, words SiteWords, texts mapTexts) *siteSheet {
+	high := siteFoot + paper.Floor.Leading()*paper.Length(len(underLines(texts.under, room.W))) + 1
 	foot := paper.Rect{X: room.X, Y: room.Bottom() - high, W: room.W, H: high}
 	room.H -= high
-	d := &siteSheet{SitePlan: s, b: place.NewBoard(page, room), room: room, sec: s.Sections[i], first: i == 0, under: slices.Clip(under)}
+	d := &siteSheet{SitePlan: s, b: place.NewBoard(page, room), room: room, sec: s.Sections[i], first: i == 0, under: slices.Clip(texts.under)}
 	d.m = s.placed(d.sec, room)
 	d.signs()
 	d.stakes()
@@ -64,10 +83,7 @@ func (s *SitePlan) drawn(page *paper.Page, room paper.Rect, i int, words SiteWor
 		drawWay(d.b, way, room)
 	}
 	d.missing = append(d.missing, d.cords.tagsBeside(d.b, d.ways, left, room)...)
-	d.names(words)
-	d.numbers()
-	d.offMap()
-	d.north()
+	d.set(slices.Concat(d.names(words), d.numbers(), d.offMap(), []naming{{"north", d.north}}), texts)
 	d.hatches()
 	d.signs() // again, over what runs into them
 	d.guyStakes()
@@ -86,20 +102,31 @@ func underLines(texts []string, width paper.Length) (lines []string) {
 // shown reports whether a place is on the map, with room for its sign.
 func (d *siteSheet) shown(p spec.Point) (paper.Point, bool) {
 	at := d.m.at(p)
-	return at, d.room.Inset(4).Contains(at)
+	return at, d.room.Inset(siteInset).Contains(at)
+}
+
+// siteInset is the room of a sign at the map's edge.
+const siteInset paper.Length = 4
+
+// Where the arrows of the ways begin and end, ahead of their arch.
+var wayIn, wayOut = [2]float64{-13, -3}, [2]float64{1.5, 11.5}
+
+// wayArrow is where an arrow at an arch begins and ends.
+func (s *SitePlan) wayArrow(m siteMap, arch int, ends [2]float64) (from, to paper.Point) {
+	l, r := s.cords.pair(m, arch)
+	mid, ahead := l.Add(r).Times(0.5), r.Sub(l).Unit().Left()
+	return mid.Add(ahead.Times(ends[0])), mid.Add(ahead.Times(ends[1]))
 }
 
 // walks draws the ways in and out, the side ways that rows leave open, and where the walk goes on on another map.
 func (d *siteSheet) walks() {
 	n := len(d.plan.Ground.Stations)
-	arrow := func(arch int, tail, point float64, words string) {
-		l, r := d.cords.pair(d.m, arch)
-		mid, ahead := l.Add(r).Times(0.5), r.Sub(l).Unit().Left()
-		from, to := mid.Add(ahead.Times(tail)), mid.Add(ahead.Times(point))
+	arrow := func(arch int, ends [2]float64, words string) {
+		from, to := d.wayArrow(d.m, arch, ends)
 		d.b.WalkArrow(from, to)
-		end, away := from, ahead.Times(-1)
-		if tail > 0 {
-			end, away = to, ahead
+		end, away := from, from.Sub(to)
+		if ends[0] > 0 {
+			end, away = to, to.Sub(from)
 		}
 		d.later = append(d.later, place.Label{At: end, Text: words, Lettering: paper.Strong, Clear: 0.5, Toward: away, Leader: place.Bare})
 	}
@@ -110,8 +137,8 @@ func (d *siteSheet) walks() {
 	if d.sec.Last < n {
 		out = fmt.Sprintf("goes on from arch %d", d.sec.Last)
 	}
-	arrow(d.sec.First, -13, -3, in)
-	arrow(d.sec.Last, 1.5, 11.5, out)
+	arrow(d.sec.First, wayIn, in)
+	arrow(d.sec.Last, wayOut, out)
 	for bay := d.sec.First; bay < d.sec.Last; bay++ {
 		for _, wall := range []spec.Side{spec.Left, spec.Right} {
 			if !d.plan.Spec.IsWay(wall, bay) {
@@ -202,7 +229,7 @@ func (d *siteSheet) cramped() bool {
 }
 
 // numbers numbers the arches beside the row where they are cramped: every tenth where they lie too close for all.
-func (d *siteSheet) numbers() {
+func (d *siteSheet) numbers() (list []naming) {
 	for n := d.sec.First; n <= d.sec.Last && d.cramped(); n++ {
 		if n == d.sec.First || n == d.sec.Last || n%10 == 0 || d.apart(d.Scale) >= siteEvery {
 			d.aside = append(d.aside, n)
@@ -213,40 +240,44 @@ func (d *siteSheet) numbers() {
 		beside := func(foot, other paper.Point) bool {
 			return d.b.Label(place.Label{At: foot, Text: fmt.Sprint(n), Lettering: paper.CellSmall, Clear: 1, Toward: foot.Sub(other), Leader: place.Bare, Reach: 110})
 		}
-		d.lacks(fmt.Sprintf("arch %d", n), beside(l, r) || beside(r, l))
+		list = append(list, naming{fmt.Sprintf("arch %d", n), func() bool { return beside(l, r) || beside(r, l) }})
+	}
+	return list
+}
+
+// naming is a text to be set on the map where it finds room.
+type naming struct {
+	what string
+	set  func() bool // reports whether it found any
+}
+
+// set sets texts, some before their turn, and keeps what found no room.
+func (d *siteSheet) set(list []naming, texts mapTexts) {
+	turn := func(n naming) int {
+		if k := slices.Index(texts.first, n.what); k >= 0 {
+			return k
+		}
+		return len(texts.first)
+	}
+	slices.SortStableFunc(list, func(a, b naming) int { return turn(a) - turn(b) })
+	for _, n := range list {
+		d.texts = append(d.texts, n.what)
+		if !n.set() {
+			d.missing = append(d.missing, n.what)
+		}
 	}
 }
 
-func (d *siteSheet) lacks(what string, drawn bool) {
-	if !drawn {
-		d.missing = append(d.missing, strings.ReplaceAll(what, "\n", " "))
-	}
-}
-
-// names says what the ways, signs and lines are: first what someone must find, then what must be kept off, then the rest.
-func (d *siteSheet) names(words SiteWords) {
+// names say what the ways, signs and lines are: first what someone must find, then what must be kept off, then the rest.
+func (d *siteSheet) names(words SiteWords) (list []naming) {
 	for _, l := range d.later {
-		d.lacks(l.Text, d.b.Label(l))
+		list = append(list, naming{l.Text, func() bool { return d.b.Label(l) }})
 	}
 	site := d.plan.Spec.Site
 	name := func(p spec.Point, text, short string, l paper.Lettering, clear paper.Length) {
-		at, ok := d.shown(p)
-		if !ok || text == "" {
-			return
-		}
-		label := place.Label{At: at, Lettering: l, Clear: clear + 0.3, Leader: place.Bare, Toward: at.Sub(d.room.Centre())}
-		set := func(text string, reach paper.Length) bool {
-			label.Text, label.Reach = text, reach
-			return d.b.Label(label)
-		}
-		line := strings.ReplaceAll(text, "\n", " ")
-		said := slices.Contains(d.under, line)
-		switch {
-		case !said && (set(text, 0) || set(line, 0) || set(text, 110)):
-		case !set(short, 110):
-			d.lacks(text, false)
-		case short != text && !said:
-			d.under = append(d.under, line)
+		if at, ok := d.shown(p); ok && text != "" {
+			label := place.Label{At: at, Lettering: l, Clear: clear + 0.3, Leader: place.Bare, Toward: at.Sub(d.room.Centre())}
+			list = append(list, naming{strings.ReplaceAll(text, "\n", " "), func() bool { return d.named(label, text, short) }})
 		}
 	}
 	for _, p := range site.Places {
@@ -255,27 +286,46 @@ func (d *siteSheet) names(words SiteWords) {
 	for _, o := range site.Outlets {
 		name(o.At, words.Outlet(o), o.Name+" outlet", paper.Floor, siteOutlet)
 	}
-	d.bands()
+	list = append(list, naming{"", d.bands})
 	for _, l := range site.Buried {
-		d.along(d.m.points(l.Line), words.Buried(l), d.m.length(l.Keep))
+		list = append(list, d.along(d.m.points(l.Line), words.Buried(l), d.m.length(l.Keep))...)
 	}
 	for _, l := range site.Overhead {
-		d.along(d.m.points(l.Line), words.Overhead(l), 0)
+		list = append(list, d.along(d.m.points(l.Line), words.Overhead(l), 0)...)
 	}
 	for _, f := range site.Features {
 		if seen := cropOutline(d.m.outline(f), d.room); seen != nil {
-			d.feature(seen, f.Name)
+			list = append(list, naming{f.Name, func() bool { return d.feature(seen, f.Name) }})
 		}
 	}
 	for _, m := range d.plan.Ground.Marks {
 		name(m.At, m.Name, m.Name, paper.Floor, siteMark)
 	}
+	return list
 }
 
-// offMap points from the map's edge to what lies off it. Over several maps the first one does.
-func (d *siteSheet) offMap() {
+// named sets a text beside its sign, else under the map and its short form here, and reports whether either found room.
+func (d *siteSheet) named(label place.Label, text, short string) bool {
+	set := func(text string, reach paper.Length) bool {
+		label.Text, label.Reach = text, reach
+		return d.b.Label(label)
+	}
+	line := strings.ReplaceAll(text, "\n", " ")
+	said := slices.Contains(d.under, line)
+	switch {
+	case !said && (set(text, 0) || set(line, 0) || set(text, 110)):
+	case !set(short, 110):
+		return false
+	case short != text && !said:
+		d.under = append(d.under, line)
+	}
+	return true
+}
+
+// offMap are arrows from the map's edge to what lies off it, with what that is; those that find no room are said under the map. Over several maps the first one has them.
+func (d *siteSheet) offMap() (list []naming) {
 	if !d.first {
-		return
+		return nil
 	}
 	site := d.plan.Spec.Site
 	point := func(p spec.Point, name string) {
@@ -284,17 +334,12 @@ func (d *siteSheet) offMap() {
 		if _, ok := d.shown(p); ok || slices.Contains(d.under, text) || len(d.Sections) > 1 && d.elsewhere(p) {
 			return
 		}
-		middle := d.room.Centre()
-		to := d.m.at(p)
-		if a, b, ok := cropSegment(middle, to, d.room.Inset(1.5)); ok {
-			tail := b.Sub(b.Sub(a).Unit().Times(8))
-			before := len(d.b.Page.Ops)
-			d.b.Arrow(tail, b, paper.Thin)
-			if !d.b.Label(place.Label{At: tail, Text: text, Lettering: paper.Floor, Leader: place.Bare, Reach: 70}) {
-				d.b.Page.Ops = d.b.Page.Ops[:before]
+		list = append(list, naming{text, func() bool {
+			if !d.pointed(d.m.at(p), text) {
 				d.under = append(d.under, text)
 			}
-		}
+			return true
+		}})
 	}
 	for _, p := range site.Places {
 		point(p.At, placeName(p))
@@ -305,6 +350,34 @@ func (d *siteSheet) offMap() {
 	for _, m := range d.plan.Ground.Marks {
 		point(m.At, m.Name)
 	}
+	return list
+}
+
+// pointed sets an arrow at the map's edge to a place off it, as near to where that comes nearest as no text lies in its way, with what is said of it.
+func (d *siteSheet) pointed(to paper.Point, text string) bool {
+	const long, step, most = 8, 4, 60
+	rim := d.room.Inset(1.5)
+	if inner := d.room.Inset(siteInset); rim.Contains(to) { // across the rim: past it
+		to = to.Add(to.Sub(nearestIn(inner, to)).Unit().Times(long))
+	}
+	_, nearest, ok := cropSegment(d.room.Centre(), to, rim)
+	for shift := paper.Length(0); ok && shift < most; shift += step {
+		for _, side := range []paper.Length{1, -1} {
+			tip := alongRim(rim, nearest, side*shift)
+			u := to.Sub(tip).Unit()
+			tail := tip.Sub(u.Times(long))
+			before := len(d.b.Page.Ops)
+			if rim.Contains(tip.Add(u.Times(2))) || !rim.Contains(tail) || d.b.OnText(tail, tip) {
+				continue
+			}
+			d.b.Arrow(tail, tip, paper.Thin)
+			if d.b.Label(place.Label{At: tail, Text: text, Lettering: paper.Floor, Leader: place.Bare, Reach: 70}) {
+				return true
+			}
+			d.b.Page.Ops = d.b.Page.Ops[:before]
+		}
+	}
+	return false
 }
 
 // elsewhere reports whether another map shows a place.
@@ -318,22 +391,22 @@ func (d *siteSheet) elsewhere(p spec.Point) bool {
 	return false
 }
 
-// north finds a free place for the arrow by the edges, the top right first.
-func (d *siteSheet) north() {
+// north finds a free place for the arrow by the edges, the top right first, and reports whether there is one.
+func (d *siteSheet) north() bool {
 	north := d.plan.Spec.Site.North
 	if north == nil {
-		return
+		return true
 	}
 	const side, step = 29, 4 // the letter stands outside the ring
 	for y := d.room.Y; y+side <= d.room.Bottom(); y += step {
 		for x := d.room.Right() - side; x >= d.room.X; x -= step {
 			if r := (paper.Rect{X: x, Y: y, W: side, H: side}); d.b.Free(r) {
 				d.b.North(r.Centre(), d.m.angle(*north))
-				return
+				return true
 			}
 		}
 	}
-	d.lacks("north", false)
+	return false
 }
 
 // placeName is a place's name, or its use where it has none.

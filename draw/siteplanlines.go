@@ -2,6 +2,8 @@ package draw
 
 import (
 	"math"
+	"slices"
+	"strings"
 
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
@@ -22,35 +24,35 @@ func (d *siteSheet) lines() {
 	}
 }
 
-// feature names a feature in what is seen of it, else beside it.
-func (d *siteSheet) feature(seen []paper.Point, name string) {
+// feature names a feature in what is seen of it, else beside it, and reports whether it found room.
+func (d *siteSheet) feature(seen []paper.Point, name string) bool {
 	at := middleOf(seen)
 	if d.b.FreeText(at, 0, name, paper.Floor) {
 		centredText(d.b, at, name, paper.Floor)
-		return
+		return true
 	}
-	d.lacks(name, d.b.Label(place.Label{At: at, Text: name, Lettering: paper.Floor, Leader: place.Arrow}))
+	return d.b.Label(place.Label{At: at, Text: name, Lettering: paper.Floor, Leader: place.Arrow})
 }
 
 // along names a line beside its longest stretch on the map, by its ends first: stakes stand by its middle.
-func (d *siteSheet) along(line []paper.Point, name string, clear paper.Length) {
+func (d *siteSheet) along(line []paper.Point, name string, clear paper.Length) []naming {
 	p, q, ok := d.yard().longest(line)
 	if !ok {
-		return
+		return nil
 	}
-	for _, reach := range []paper.Length{clear + 20, clear + 45} {
-		if d.yard().named(p, q, place.Label{Text: name, Lettering: paper.Floor, Reach: reach}, 0.85, 0.15, 0.95, 0.05, 0.7, 0.3, 0.5) {
-			return
-		}
-	}
-	d.lacks(name, false)
+	return []naming{{strings.ReplaceAll(name, "\n", " "), func() bool {
+		return slices.ContainsFunc([]paper.Length{clear + 20, clear + 45}, func(reach paper.Length) bool {
+			return d.yard().named(p, q, place.Label{Text: name, Lettering: paper.Floor, Reach: reach}, 0.85, 0.15, 0.95, 0.05, 0.7, 0.3, 0.5)
+		})
+	}}}
 }
 
 // bands hatches the bands of buried lines. Names set later keep off them: none wipes out a part.
-func (d *siteSheet) bands() {
+func (d *siteSheet) bands() bool {
 	for _, l := range d.plan.Spec.Site.Buried {
 		d.band(l, -math.Pi/4, 2.5)
 	}
+	return true
 }
 
 // hatches fills hard ground and the bands of overhead lines, each its own way. Hatching keeps off every text.

@@ -131,7 +131,7 @@ func (d *stakeSheet) edgeArrow(start, at paper.Point, name string, most paper.Le
 			u := at.Sub(tip).Unit()
 			tail := tip.Sub(u.Times(long))
 			var e box
-			e.add(tip, 1, 1, 1, 1)
+			e.add(tip.Sub(u.Times(2)), 1, 1, 1, 1) // a band right over the picture, of a plan not to be built, is not in its way
 			e.add(tail, 1, 1, 1, 1)
 			if d.room.Contains(tip.Add(u.Times(2))) || !d.room.Contains(tail) || !d.b.Free(e.rect()) {
 				continue

@@ -266,7 +266,7 @@ func TestClipping(t *testing.T) {
 	}
 }
 
-// An arrow at the edge points from where it stands to its mark, and out of the picture, on the side that the mark lies on.
+// An arrow at the edge points from where it stands to its mark, and out of the picture, on the side that the mark lies on, though bands run right beside the picture.
 func TestEdgeArrowsPointToTheirMarks(t *testing.T) {
 	p := solvedYard(t, "garden")
 	room := paper.Rect{X: 20, Y: 22, W: 81, H: 188}
@@ -276,6 +276,12 @@ func TestEdgeArrowsPointToTheirMarks(t *testing.T) {
 	}
 	plan.Marks = []int{0, 1, 2}
 	page := &paper.Page{Size: paper.Rect{W: 215.9, H: 279.4}}
+	for _, y := range []paper.Length{room.Y - 6, room.Bottom()} {
+		page.Fill(paper.Box(paper.Rect{X: room.X, Y: y, W: room.W, H: 6}), paper.Black)
+	}
+	for _, x := range []paper.Length{room.X - 6, room.Right()} {
+		page.Fill(paper.Box(paper.Rect{X: x, Y: room.Y, W: 6, H: room.H}), paper.Black)
+	}
 	d := &stakeSheet{StakePlan: plan.placed(room), room: room, b: place.NewBoard(page, room)}
 	d.dots(d.b)
 	for i, m := range p.Ground.Marks {

@@ -22,6 +22,7 @@ const (
 type Board struct {
 	Page *paper.Page
 	Area paper.Rect // where labels may go
+	Led  float64    // what the leaders so far cost: of two ways to set labels the one is better that costs less
 
 	drawn  []paper.Op // what is to be recorded as soon as anybody looks: most boards set no label
 	things []thing

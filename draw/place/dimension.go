@@ -111,7 +111,7 @@ func (b *Board) dimension(d Dimension, m dimensionLine, places []numberPlace) bo
 	}
 	for _, place := range places {
 		bx := textBox(place.centre.Sub(paper.Polar(d.Lettering.Width(d.Text)/2, angle)), angle, d.Text, d.Lettering)
-		if !within(bx, b.Area) || !b.free(bx) || near(bx) || place.lead != nil && b.onText(place.lead[0], place.lead[1]) {
+		if !within(bx, b.Area) || !b.free(bx) || near(bx) || place.lead != nil && b.OnText(place.lead[0], place.lead[1]) {
 			continue
 		}
 		b.dimensionLines(d.Ends, m)
@@ -151,8 +151,8 @@ func (b *Board) endsOnText(ends Ends, m dimensionLine) bool {
 	return false
 }
 
-// onText reports whether a segment runs through or too close by a text.
-func (b *Board) onText(p, q paper.Point) bool {
+// OnText reports whether a segment runs through or too close by a text.
+func (b *Board) OnText(p, q paper.Point) bool {
 	return b.near(paper.Bounds(p, q), func(t *thing) bool { return t.kind == text && t.box.struck(p, q, lineGap) })
 }
 

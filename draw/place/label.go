@@ -66,6 +66,7 @@ func (b *Board) Label(l Label) bool {
 	if !ok {
 		return false
 	}
+	b.Led += best.cost
 	b.leader(best.from, best.to, l.Leader, l.Lettering.Colour)
 	b.setBlock(best.box, lines, l)
 	return true
@@ -74,12 +75,12 @@ func (b *Board) Label(l Label) bool {
 // ledPlace returns the cheapest free place for a label with a leader.
 func (b *Board) ledPlace(l Label, size paper.Rect, ways []paper.Point) (candidate, bool) {
 	const perLine, perRank = 3, 0.4 // millimetres of leader that a line crossed, or a less wanted side, counts for
-	best, bestCost := candidate{}, math.Inf(1)
+	best := candidate{cost: math.Inf(1)}
 	first := leaderRoom
 	if l.Leader == Arrow {
 		first += headLong
 	}
-	for gap := first; gap <= l.Reach && float64(gap) < bestCost; gap += ring {
+	for gap := first; gap <= l.Reach && float64(gap) < best.cost; gap += ring {
 		for rank, way := range ways {
 			bx := beside(l.At, way, l.Clear+gap, size)
 			if !within(bx, l.Within) || !b.free(bx) {
@@ -91,18 +92,19 @@ func (b *Board) ledPlace(l Label, size paper.Rect, ways []paper.Point) (candidat
 			if !ok {
 				continue
 			}
-			if cost := float64(gap) + perLine*float64(crossed) + perRank*float64(rank); cost < bestCost {
-				best, bestCost = c, cost
+			if c.cost = float64(gap) + perLine*float64(crossed) + perRank*float64(rank); c.cost < best.cost {
+				best = c
 			}
 		}
 	}
-	return best, !math.IsInf(bestCost, 1)
+	return best, !math.IsInf(best.cost, 1)
 }
 
 // candidate is a place for a label with its leader.
 type candidate struct {
 	box      box
 	from, to paper.Point
+	cost     float64 // of its leader: how long it is, what it crosses, how unwanted its side
 }
 
 // directions returns sixteen unit vectors, the most wanted first.

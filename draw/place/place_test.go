@@ -35,7 +35,7 @@ func (q quad) holds(p paper.Point) bool {
 	return !(pos && neg)
 }
 
-// onText samples two texts: any of a fine lattice of one inside the other.
+// OnText samples two texts: any of a fine lattice of one inside the other.
 func onText(a, b quad) bool {
 	const n = 24
 	if far := a[0].Sub(a[2]).Long() + b[0].Sub(b[2]).Long(); a[0].Sub(b[0]).Long() > far {
