@@ -248,7 +248,7 @@ func (l *laid) comeLater(begun []int) {
 			continue
 		}
 		if l.joins && pairWork.has(j.Work) && !slices.Contains(begun, i) {
-			for n := j.crew(); l.sooner(i) && l.at[i].n+n <= l.most[i] && !l.ahead(i, l.at[i].n+n) && l.join(i, n); {
+			for n := j.crew(); l.sooner(i) && l.at[i].n+n <= l.cap(i) && !l.ahead(i, l.at[i].n+n) && l.join(i, n); {
 			}
 		}
 		if j.Work == ClearUp {
@@ -266,10 +266,18 @@ func (l *laid) sooner(i int) bool {
 // quarters is how long so many still take for a job.
 func (l *laid) quarters(i, n int) float64 { return math.Ceil(l.left[i]/quarter/float64(n) - 1e-9) }
 
+// cap is how many people a job is given at most. At the bench nothing else waits for hands: whoever came is put to use.
+func (l *laid) cap(i int) int {
+	if l.days[len(l.days)-1].Bench() {
+		return l.jobs[i].Most
+	}
+	return l.most[i]
+}
+
 // fill adds as many crews more as a job may have, where the last of them still ends it sooner.
 func (l *laid) fill(i int) {
 	can, n := l.at[i].n, l.jobs[i].crew()
-	for can+n <= l.most[i] && can-l.at[i].n+n <= l.idle.n {
+	for can+n <= l.cap(i) && can-l.at[i].n+n <= l.idle.n {
 		can += n
 	}
 	for can > l.at[i].n && (l.quarters(i, can-n) == l.quarters(i, can) || l.ahead(i, can)) {
