@@ -43,7 +43,7 @@ func (b *tasker) nights() {
 	}
 	var mats []Need
 	if b.Spec.Arch.Foot == nil || b.Spec.Arch.Foot.On == spec.Grass {
-		mats = []Need{{Thing: Mats, Count: practice.Mats(b.Spec.Tunnel.Length), Length: practice.MatLong}}
+		mats = []Need{{Thing: Mats, Count: practice.Mats(b.units, b.Spec.Tunnel.Length), Length: practice.MatLong(b.units)}}
 	}
 	side := len(b.Spec.SideWays())
 	bars := b.bars()
