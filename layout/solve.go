@@ -277,6 +277,8 @@ func (p *Plan) solveCrew() {
 	in.Line = p.crownLine()
 	_, in.LegCuts = p.Cuts.Sawn()
 	in.InShed, in.Cemented, in.Screws = p.Stock.Wrapped.Legs, p.Stock.Cemented, p.Stock.Screws()
+	in.Stick, in.Whole, in.Steel = p.Cuts.Handled()
+	in.Rope = p.Stock.LongestRope()
 	on := map[string]lights.Run{}
 	for _, s := range p.Strings {
 		on[s.Name] = s.Run

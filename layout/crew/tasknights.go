@@ -99,11 +99,12 @@ func (b *tasker) takeDown() {
 	if outlets := b.outlets(); len(outlets) > 0 {
 		b.add(practice.MinutesMeasure*float64(len(outlets)), Task{Action: Unplug, Of: Scope{Outlets: outlets}, Who: Who{People: 1, Grown: true}, Hold: true, Want: []Figure{state(SaidUnplugged)}, Uses: []Need{one(ColouredTape)}})
 	}
-	sag := Task{Action: MeasureSag, Who: pair, Record: []Record{Found}, Uses: b.climbs(one(StringLine), one(ShortTape), one(Pencil))}
+	sag := Task{Action: MeasureSag, Who: pair, Record: []Record{Found}, Uses: b.climbs(one(StringLine), one(Pencil))}
 	for _, a := range b.watched() {
 		sag.Of.Arches = append(sag.Of.Arches, a.Number)
 		sag.Want = append(sag.Want, Figure{What: CrownFound, Arches: []int{a.Number}, Length: a.SeasonCrown})
 	}
+	sag.Uses = append(sag.Uses, b.reaching(1, farthest(sag.Want)))
 	b.add(practice.MinutesMeasure*4*float64(len(sag.Want)), sag)
 	b.add(practice.MinutesLabel*2*float64(len(b.Arches)), Task{Action: NameLegs, Of: all, Who: pair, Uses: []Need{one(Marker)}})
 	if b.Cords > 0 {
