@@ -8,6 +8,7 @@ import (
 	"hoopwright/layout/crew"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/practice"
+	"hoopwright/layout/stock"
 )
 
 // measuredBy is the longest figure that a crew reads off a tape, from the plan itself: sticks, lines and laths at the saw, ribbons and rows' marks at the bench, feet and crowns.
@@ -107,6 +108,34 @@ func sawsAreGuarded(t *testing.T, p *layout.Plan) {
 		if !slices.Contains(kit, thing) {
 			t.Errorf("the crew at the saw brings no thing %d: %v", thing, kit)
 			return
+		}
+	}
+}
+
+// lathsSuffice: beside the laths that are sawn for the opening there are those of the gauge stick, and of the stick that crowns are marked on.
+func lathsSuffice(t *testing.T, p *layout.Plan) {
+	left := 0
+	for _, i := range p.Shopping {
+		if i.Kind == stock.Lath {
+			left += i.Need
+		}
+	}
+	for _, n := range p.Crew.Kit(crew.Cutting) {
+		if n.Thing == crew.Lath {
+			left -= n.Count
+		}
+	}
+	for _, n := range slices.Concat(p.Crew.Kit(crew.Marking), p.Crew.Kit(crew.Driving), p.Crew.Kit(crew.Nights)) {
+		need := n.Count
+		switch n.Thing {
+		case crew.CrownStick:
+			need = practice.Laths(p.Spec.Units, n.Length)
+		case crew.Lath:
+		default:
+			continue
+		}
+		if left < need {
+			t.Errorf("a stick is made of %d laths, and %d are left beside the opening's", need, left)
 		}
 	}
 }

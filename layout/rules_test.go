@@ -55,6 +55,7 @@ var rules = []struct {
 	{"the schedule can be kept", scheduleKeeps},
 	{"tapes reach what is measured", tapesReach},
 	{"who saws is guarded", sawsAreGuarded},
+	{"laths suffice", lathsSuffice},
 	{"no number is none", numbersAreNumbers},
 	{"JSON has every list", listsAreThere},
 }

@@ -231,6 +231,7 @@ func (p *Plan) solveStock() {
 	for _, r := range p.Ridge {
 		in.Ridge = append(in.Ridge, r.Cut)
 	}
+	in.CrownStick = crew.Input{Spec: p.Spec, Arches: p.Arches}.CrownStick()
 	in.Line, in.LineByBay, in.Wiring = p.crownLine(), crew.LineByBay(p.Spec), p.wiring()
 	p.Stock = stock.Make(in)
 	p.Cuts, p.Shopping = p.Stock.Cuts, p.Stock.Shopping

@@ -55,23 +55,36 @@ func (b *tasker) nights() {
 // crowns is what is looked for at the crowns, and with what: that some keep above their marks on a stick, or, where they may come down by too little to be told, that all leave the
 // opening clear.
 func (b *tasker) crowns() (Figure, []Need) {
-	fall := b.crownsFall()
-	if fall < practice.CrownTells(b.units) {
+	stick := b.CrownStick()
+	if stick == 0 {
 		return state(OpeningKept), b.openingSticks()
 	}
-	kept, high := Figure{What: CrownKept, Limit: fall}, measure.Length(0)
+	kept := Figure{What: CrownKept, Limit: b.crownsFall()}
 	for _, a := range b.watched() {
-		kept.Arches, high = append(kept.Arches, a.Number), max(high, a.Crown)
+		kept.Arches = append(kept.Arches, a.Number)
 	}
-	return kept, []Need{long(CrownStick, 1, measure.RoundUp(high, practice.Paced(b.units))), one(Marker)}
+	return kept, []Need{long(CrownStick, 1, stick), one(Marker)}
+}
+
+// CrownStick is how long the stick is that crowns are marked on, where they may come down by enough to be told; 0 where they may not.
+func (in Input) CrownStick() measure.Length {
+	u, high := in.Spec.Units, measure.Length(0)
+	if in.crownsFall() < practice.CrownTells(u) {
+		return 0
+	}
+	for _, a := range in.watched() {
+		high = max(high, a.Crown)
+	}
+	return measure.RoundUp(high, practice.Paced(u))
 }
 
 // crownsFall is how far crowns may come down since the first night: a hand, and no farther than keeps the opening clear of all that hangs, under an arch that was raised as low as passes.
-func (b *tasker) crownsFall() measure.Length {
-	most, step := practice.CrownFell(b.units), practice.Reading(b.units)
-	if o := b.Spec.Tunnel; o.OpeningWidth > 0 && o.OpeningHeight > 0 {
-		for _, a := range b.Arches {
-			spare := a.BoxHeight - o.OpeningHeight - a.GiveOrTake(b.units)
+func (in Input) crownsFall() measure.Length {
+	u := in.Spec.Units
+	most, step := practice.CrownFell(u), practice.Reading(u)
+	if o := in.Spec.Tunnel; o.OpeningWidth > 0 && o.OpeningHeight > 0 {
+		for _, a := range in.Arches {
+			spare := a.BoxHeight - o.OpeningHeight - a.GiveOrTake(u)
 			most = min(most, step*measure.Length(math.Floor(float64(spare/step))))
 		}
 	}
@@ -82,11 +95,11 @@ func (b *tasker) crownsFall() measure.Length {
 func (b *tasker) bars() Need { return many(Barriers, 2+len(b.Spec.SideWays())) }
 
 // watched are the arches whose crowns are measured: the first, the middle one and the last.
-func (b *tasker) watched() (list []arch.Arch) {
+func (in Input) watched() (list []arch.Arch) {
 	last := -1
-	for _, i := range []int{0, len(b.Arches) / 2, len(b.Arches) - 1} {
+	for _, i := range []int{0, len(in.Arches) / 2, len(in.Arches) - 1} {
 		if i != last {
-			list = append(list, b.Arches[i])
+			list = append(list, in.Arches[i])
 		}
 		last = i
 	}
