@@ -55,6 +55,9 @@ var rules = []struct {
 	{"findings fit their table", findingsFitTable},
 	{"must fix comes of what the spec says", mustFixIsGiven},
 	{"the schedule can be kept", scheduleKeeps},
+	{"tapes reach what is measured", tapesReach},
+	{"who saws is guarded", sawsAreGuarded},
+	{"laths suffice", lathsSuffice},
 	{"no number is none", numbersAreNumbers},
 	{"JSON has every list", listsAreThere},
 }

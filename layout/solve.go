@@ -231,6 +231,7 @@ func (p *Plan) solveStock() {
 	for _, r := range p.Ridge {
 		in.Ridge = append(in.Ridge, r.Cut)
 	}
+	in.CrownStick = crew.Input{Spec: p.Spec, Arches: p.Arches}.CrownStick()
 	in.Line, in.LineByBay, in.Wiring = p.crownLine(), crew.LineByBay(p.Spec), p.wiring()
 	p.Stock = stock.Make(in)
 	p.Cuts, p.Shopping = p.Stock.Cuts, p.Stock.Shopping
@@ -277,6 +278,8 @@ func (p *Plan) solveCrew() {
 	in.Line = p.crownLine()
 	_, in.LegCuts = p.Cuts.Sawn()
 	in.InShed, in.Cemented, in.Screws = p.Stock.Wrapped.Legs, p.Stock.Cemented, p.Stock.Screws()
+	in.Stick, in.Whole, in.Steel = p.Cuts.Handled()
+	in.Rope = p.Stock.LongestRope()
 	on := map[string]lights.Run{}
 	for _, s := range p.Strings {
 		on[s.Name] = s.Run

@@ -99,10 +99,9 @@ func kits(p *layout.Plan) []kit {
 	return slices.DeleteFunc(list, func(k kit) bool { return len(k.things) == 0 })
 }
 
-// forTheSaw is what sawing takes besides what its tasks name, and the laths that are cut for who tries the way.
+// forTheSaw is what bars take besides what tasks name, and the laths that are cut for who tries the way.
 func forTheSaw(p *layout.Plan) (things []string) {
-	sawn := slices.ContainsFunc(p.Cuts.Bars, func(b stock.Bar) bool { return !b.Whole() })
-	if sawn {
+	if slices.ContainsFunc(p.Cuts.Bars, func(b stock.Bar) bool { return !b.Whole() }) {
 		things = append(things, "dust masks", "ear protection")
 	}
 	if slices.ContainsFunc(p.Cuts.Bars, func(b stock.Bar) bool { return b.Steel() && !b.Whole() }) {
@@ -114,11 +113,10 @@ func forTheSaw(p *layout.Plan) (things []string) {
 			sticks = append(sticks, p.Spec.Units.Room(n.Length))
 		}
 	}
-	if len(sticks) > 0 && !sawn {
-		things = append(things, fetchWords[crew.Saw])
-	}
-	if len(sticks) > 0 {
-		things = append(things, fmt.Sprintf("%s for opening sticks, %s", say.Count(len(sticks), "lath"), strings.Join(sticks, ", ")))
+	for _, n := range p.Crew.Kit(crew.Cutting) {
+		if n.Thing == crew.Lath {
+			things = append(things, fmt.Sprintf("%s for opening sticks, %s", say.Count(n.Count, "lath"), strings.Join(sticks, ", ")))
+		}
 	}
 	return things
 }

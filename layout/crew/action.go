@@ -40,10 +40,12 @@ const (
 	CutLegs
 	CutTrial // the first ridge piece
 	NameSticks
-	JoinSticks // by couplings
-	MarkLegs   // tape marks on the legs, and where guys are tied
-	CutLines   // guys and brace lines, with their ribbons, and the line along the crowns
-	CutRidge   // the other ridge pieces
+	JoinSticks  // by couplings
+	MarkLegs    // tape marks on the legs, and where guys are tied
+	CutLines    // guys and brace lines, with their ribbons, and the line along the crowns
+	SawOpenings // laths to opening sticks
+	SawSteel    // bars to stakes, in the yard or before the day
+	CutRidge    // the other ridge pieces
 
 	TestStrings
 	TagStrings

@@ -25,6 +25,10 @@ type Input struct {
 	Ridge    []RidgePiece
 	Line     []measure.Length     // from crown to crown, of the line along them; none where there is none
 	LegCuts  int                  // leg pieces that are cut from longer stock
+	Stick    measure.Length       // the longest of pipe that is measured or sawn
+	Whole    bool                 // some sticks are used as they are sold: one that is longer is trimmed
+	Steel    bool                 // bars are sawn to stakes
+	Rope     measure.Length       // the longest line that is cut
 	Screws   int                  // in boards under feet
 	InShed   map[lights.Part]bool // legs that the shed can hold with their strings on
 	Cemented map[lights.Part]bool // legs that it holds with their couplings cemented

@@ -28,6 +28,22 @@ func (b *tasker) cutting() {
 		b.makeLegs(made)
 	}
 	b.cutLines()
+	b.sawOpenings()
+	if b.Steel {
+		b.add(0, Task{Action: SawSteel, Who: Who{People: 1, Grown: true}, Uses: sawing()})
+	}
+}
+
+// sawOpenings has laths sawn to sticks as high and as wide as the opening.
+func (b *tasker) sawOpenings() {
+	sticks := b.openingSticks()
+	laths, far := 0, measure.Length(0)
+	for _, n := range sticks {
+		laths, far = laths+practice.Laths(b.units, n.Length), max(far, n.Length)
+	}
+	if laths > 0 {
+		b.add(0, Task{Action: SawOpenings, Who: Who{People: 2, Grown: true}, Uses: sawing(many(Lath, laths), one(Saw), b.reaching(1, far))})
+	}
 }
 
 // made are the legs that do not come out of the shed wrapped.
@@ -62,12 +78,16 @@ func (b *tasker) makeLegs(made []lights.Part) {
 			legs.Arches = append(legs.Arches, a.Number)
 		}
 	}
+	uses := []Need{many(Sticks, sticks), many(SpareStick, b.spares(sticks))}
+	if b.Whole {
+		uses = append(uses, sawing(one(Saw), one(Scraper), b.reaching(1, b.Stick))...)
+	}
 	naming, marking := practice.MinutesLabel*float64(sticks), practice.MinutesLabel*float64(len(made))
 	each, held := b.fastening(2 * couplings)
 	joining := each * float64(couplings)
 	who := Who{People: b.pairs(naming + joining + marking)}
 	b.add(naming, Task{Action: NameSticks, Of: legs, Who: who, Want: []Figure{{What: NamedAndWhole, Count: sticks}},
-		IfOff: cures(PutOut), Uses: []Need{many(Sticks, sticks), many(Marker, who.People/2), many(SpareStick, b.spares(sticks))}})
+		IfOff: cures(PutOut), Uses: append(uses, many(Marker, who.People/2))})
 	if couplings > 0 {
 		t := Task{Action: JoinSticks, Of: legs, Who: who, Want: []Figure{{What: NoGap, Count: couplings}}, IfOff: cures(DriveHome), Uses: append(held, many(LegCouplings, couplings))}
 		if b.Spec.Arch.Joints != spec.Glued { // cement lets them slide home
@@ -89,7 +109,7 @@ func (b *tasker) cutLines() {
 			lines += len(b.pegsOf(a.Number))
 		}
 	}
-	work, uses := practice.MinutesLabel*2*float64(guys+lines), []Need{one(Cutters)}
+	work, uses := practice.MinutesLabel*2*float64(guys+lines), []Need{one(Cutters), b.reaching(1, b.Rope)}
 	for _, n := range []Need{many(GuyLine, guys), many(Webbing, lines)} {
 		if n.Count > 0 {
 			uses = append(uses, n, one(Ribbon))
@@ -122,18 +142,22 @@ func (b *tasker) screwing(sockets int) []Need {
 // saw adds a task at the saw.
 func (b *tasker) saw(action Action, of Scope, cuts int, want []Figure) {
 	b.add(b.Spec.Crew.Rates.Cut*float64(cuts), Task{Phase: Cutting, Action: action, Of: of, Who: Who{People: 2, Grown: true}, Want: want, IfOff: cures(CutAnother),
-		Uses: []Need{many(Sticks, cuts), one(Saw), one(Clamp), many(Trestles, 2), one(Scraper), long(LongTape, 1, practice.Tapes(b.units)[0]), one(Marker), one(Tarp), many(EyeProtection, 2)}})
+		Uses: sawing(many(Sticks, cuts), one(Saw), many(Trestles, 2), one(Scraper), b.reaching(1, b.Stick), one(Marker), one(Tarp))})
 }
+
+// sawing adds what safety asks of whoever saws to what is used at it.
+func sawing(uses ...Need) []Need { return append(uses, one(Clamp), many(EyeProtection, 2)) }
 
 // markLegs has tape marks put on the legs while they lie straight, and the marks where guys are tied, out of reach once the arch stands, and braces clamped.
 func (b *tasker) markLegs(legs Scope, who Who, work float64) {
 	n := who.People / 2
-	t := Task{Action: MarkLegs, Of: legs, Who: who, IfOff: cures(MeasureFromFoot), Uses: []Need{many(ShortTape, n), many(Marker, n)},
+	t := Task{Action: MarkLegs, Of: legs, Who: who, IfOff: cures(MeasureFromFoot), Uses: []Need{many(Marker, n)},
 		Want: []Figure{{What: TapeMark, Length: practice.TapeMarks(b.units), Limit: practice.FlagGive(b.units)}}}
 	for _, a := range b.Arches {
 		t.Want = append(t.Want, b.guyMarks(a)...)
 		t.Want = append(t.Want, b.marks(BraceMark, a, b.pegsOf(a.Number))...)
 	}
+	t.Uses = append(t.Uses, b.reaching(n, farthest(t.Want)))
 	b.add(work, t)
 }
 

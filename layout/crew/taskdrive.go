@@ -113,7 +113,7 @@ func (b *tasker) lookUp(hold bool) {
 
 // depths has the depth taped on every stake, from its point.
 func (b *tasker) depths() {
-	t := Task{Action: TapeDepths, Who: Who{People: practice.Drivers}, Uses: []Need{one(ShortTape), one(ColouredTape)}, IfOff: cures(Ask)}
+	t := Task{Action: TapeDepths, Who: Who{People: practice.Drivers}, Uses: []Need{one(ColouredTape)}, IfOff: cures(Ask)}
 	for _, s := range b.Ground.Stakes {
 		if s.Base {
 			continue
@@ -131,6 +131,7 @@ func (b *tasker) depths() {
 	for i := 0; i < len(t.Want); i += 2 {
 		t.Uses = append(t.Uses, long(Stakes, len(t.Want[i].Stakes), t.Want[i].Stakes[0].Length))
 	}
+	t.Uses = append(t.Uses, b.reaching(1, farthest(t.Want)))
 	b.add(practice.MinutesLabel*float64(len(b.Ground.Stakes)), t)
 }
 
@@ -232,7 +233,7 @@ func (b *tasker) across() (by, drop measure.Length) {
 
 // widths is the hold after driving: every pair of stakes at the ground.
 func (b *tasker) widths() {
-	t := Task{Action: MeasureWidths, Who: Who{People: practice.Drivers}, Hold: true, Record: []Record{Worst}, IfOff: cures(DriveAgain), Uses: []Need{one(Lath), one(ShortTape)}}
+	t := Task{Action: MeasureWidths, Who: Who{People: practice.Drivers}, Hold: true, Record: []Record{Worst}, IfOff: cures(DriveAgain), Uses: []Need{one(Lath)}}
 	for _, a := range b.Arches {
 		k := slices.IndexFunc(t.Want, func(f Figure) bool { return b.units.Taped(f.Length) == b.units.Taped(a.Span) })
 		if k < 0 {
@@ -241,5 +242,6 @@ func (b *tasker) widths() {
 		}
 		t.Want[k].Arches = append(t.Want[k].Arches, a.Number)
 	}
+	t.Uses = append(t.Uses, b.reaching(1, farthest(t.Want)))
 	b.add(practice.MinutesMeasure*2*float64(len(b.Arches)), t)
 }

@@ -95,7 +95,7 @@ func (b *tasker) flagRows() {
 		return
 	}
 	t := Task{Action: FlagRows, Of: Scope{Rows: indexes(len(b.Lights.Rows)), Arches: numbers(b.Arches)}, Who: Who{People: 2}, IfOff: cures(MeasureFromFoot),
-		Uses: []Need{one(ShortTape), one(Ribbon)}}
+		Uses: []Need{one(Ribbon)}}
 	for _, r := range b.Lights.Rows {
 		if !slices.Contains(t.Of.Walls, r.Wall) {
 			t.Of.Walls = append(t.Of.Walls, r.Wall)
@@ -104,6 +104,7 @@ func (b *tasker) flagRows() {
 			t.Want = append(t.Want, Figure{What: FlagAt, Length: r.Tape, Limit: practice.FlagGive(b.units)})
 		}
 	}
+	t.Uses = append(t.Uses, b.reaching(1, farthest(t.Want)))
 	b.add(practice.MinutesLabel*float64(len(b.Arches)*len(t.Of.Walls)), t)
 }
 
@@ -137,7 +138,7 @@ func (b *tasker) wind(group []int, people int) {
 	who := Who{People: people}
 	t := Task{Phase: Wrapping, Action: WindPipe, Of: of, Who: who, IfOff: cures(OpenTurns),
 		Want: []Figure{{What: Wound, Count: len(group)}, {What: EndsBare, Length: practice.SocketBare(b.units)}},
-		Uses: []Need{many(Trestles, who.People), many(ZipTies, practice.WrapTies*len(group)), many(Cutters, who.People/2), many(ShortTape, who.People/2), one(Ribbon)}}
+		Uses: []Need{many(Trestles, who.People), many(ZipTies, practice.WrapTies*len(group)), many(Cutters, who.People/2), b.reaching(who.People/2, taped(b.Lights.Wraps, group)), one(Ribbon)}}
 	var tied []int
 	for _, i := range group {
 		if w := b.Lights.Wraps[i]; len(w.Bare) > 0 && !slices.Contains(tied, w.On.Number) {
@@ -159,6 +160,19 @@ func (b *tasker) wind(group []int, people int) {
 	}, func(lights.Run, lights.Spot) {})
 	joined := t.covers(together, 0)
 	b.add(b.winding(group)+joined, t)
+}
+
+// taped is the farthest along its pipe that a ribbon is tied on some wraps.
+func taped(wraps []lights.Wrap, some []int) (far measure.Length) {
+	for _, i := range some {
+		for _, f := range wraps[i].Flags {
+			far = max(far, f.Tape)
+		}
+		for _, gap := range wraps[i].Bare {
+			far = max(far, gap.To)
+		}
+	}
+	return far
 }
 
 // woundLater reports whether a part is a ridge piece that is cut only once the trial piece is measured in place.
@@ -206,13 +220,17 @@ func (b *tasker) hanging() {
 		joined := t.covers(b.hung(func(r lights.Run) bool { return r.Drop }))
 		b.add(b.Spec.Crew.Rates.Drop*float64(n)+joined, t)
 	}
-	if o := b.Spec.Tunnel; o.OpeningWidth > 0 && o.OpeningHeight > 0 {
+	if sticks := b.openingSticks(); sticks != nil {
 		b.add(practice.MinutesMeasure*float64(len(b.Arches)), Task{Action: TryOpening, Of: Scope{Arches: numbers(b.Arches)}, Who: Who{People: 2}, Hold: true, IfOff: cures(TieUp, Ask),
-			Want: []Figure{{What: OpeningHigh, Length: o.OpeningHeight}, {What: OpeningWide, Length: o.OpeningWidth}}, Uses: b.openingSticks()})
+			Want: []Figure{{What: OpeningHigh, Length: sticks[0].Length}, {What: OpeningWide, Length: sticks[1].Length}}, Uses: sticks})
 	}
 }
 
-// openingSticks are as high and as wide as the opening.
+// openingSticks are as high and as wide as the opening; none where that is not given.
 func (b *tasker) openingSticks() []Need {
-	return []Need{long(OpeningSticks, 1, b.Spec.Tunnel.OpeningHeight), long(OpeningSticks, 1, b.Spec.Tunnel.OpeningWidth)}
+	o := b.Spec.Tunnel
+	if o.OpeningWidth <= 0 || o.OpeningHeight <= 0 {
+		return nil
+	}
+	return []Need{long(OpeningSticks, 1, o.OpeningHeight), long(OpeningSticks, 1, o.OpeningWidth)}
 }

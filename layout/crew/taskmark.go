@@ -93,6 +93,22 @@ func (b *tasker) tape(n int) Need {
 	return long(LongTape, n, practice.Tape(b.units, b.Ground.LongestTape(b.units)))
 }
 
+// reaching is so many tapes for figures up to one: short ones where they reach, else long ones, no more than there are. What no tape on the ground reaches is taped in parts.
+func (b *tasker) reaching(n int, far measure.Length) Need {
+	if far <= practice.ShortTape(b.units) {
+		return many(ShortTape, n)
+	}
+	return long(LongTape, max(1, min(n, b.Spec.Crew.Tools.Tapes)), practice.Tape(b.units, min(far, practice.OnGround(b.units).Reach)))
+}
+
+// farthest is the longest figure of some.
+func farthest(list []Figure) (far measure.Length) {
+	for _, f := range list {
+		far = max(far, f.Length)
+	}
+	return far
+}
+
 // paint adds the task that paints dots of one action, with the checks that are tried at once and the gauge stick before it is needed.
 func (b *tasker) paint(action Action, dots []ground.Dot, checks []ground.Check) {
 	t := Task{Action: action, Of: Scope{Dots: dots}, Who: Who{People: practice.Markers}, Uses: []Need{b.tape(1), one(WhitePaint)}}
@@ -150,7 +166,7 @@ func (b *tasker) gauge() {
 		return
 	}
 	laths := practice.Laths(b.units, ground.Widest(b.Ground.Stakes))
-	t := Task{Action: MakeGauge, Who: Who{People: 1}, Uses: []Need{many(Lath, laths), one(ShortTape), one(Pencil)}}
+	t := Task{Action: MakeGauge, Who: Who{People: 1}, Uses: []Need{many(Lath, laths), one(Pencil)}}
 	if laths > 1 {
 		t.Uses = append(t.Uses, many(ZipTies, practice.LathTies*(laths-1)))
 	}
@@ -163,6 +179,7 @@ func (b *tasker) gauge() {
 		}
 		t.Want[k].Arches = append(t.Want[k].Arches, i+1)
 	}
+	t.Uses = append(t.Uses, b.reaching(1, farthest(t.Want)))
 	b.add(practice.MinutesLabel*float64(len(t.Want)), t)
 }
 

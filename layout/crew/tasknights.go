@@ -43,7 +43,7 @@ func (b *tasker) nights() {
 	}
 	var mats []Need
 	if b.Spec.Arch.Foot == nil || b.Spec.Arch.Foot.On == spec.Grass {
-		mats = []Need{{Thing: Mats, Count: practice.Mats(b.Spec.Tunnel.Length), Length: practice.MatLong}}
+		mats = []Need{{Thing: Mats, Count: practice.Mats(b.units, b.Spec.Tunnel.Length), Length: practice.MatLong(b.units)}}
 	}
 	side := len(b.Spec.SideWays())
 	bars := b.bars()
@@ -55,23 +55,36 @@ func (b *tasker) nights() {
 // crowns is what is looked for at the crowns, and with what: that some keep above their marks on a stick, or, where they may come down by too little to be told, that all leave the
 // opening clear.
 func (b *tasker) crowns() (Figure, []Need) {
-	fall := b.crownsFall()
-	if fall < practice.CrownTells(b.units) {
+	stick := b.CrownStick()
+	if stick == 0 {
 		return state(OpeningKept), b.openingSticks()
 	}
-	kept, high := Figure{What: CrownKept, Limit: fall}, measure.Length(0)
+	kept := Figure{What: CrownKept, Limit: b.crownsFall()}
 	for _, a := range b.watched() {
-		kept.Arches, high = append(kept.Arches, a.Number), max(high, a.Crown)
+		kept.Arches = append(kept.Arches, a.Number)
 	}
-	return kept, []Need{long(CrownStick, 1, measure.RoundUp(high, practice.Paced(b.units))), one(Marker)}
+	return kept, []Need{long(CrownStick, 1, stick), one(Marker)}
+}
+
+// CrownStick is how long the stick is that crowns are marked on, where they may come down by enough to be told; 0 where they may not.
+func (in Input) CrownStick() measure.Length {
+	u, high := in.Spec.Units, measure.Length(0)
+	if in.crownsFall() < practice.CrownTells(u) {
+		return 0
+	}
+	for _, a := range in.watched() {
+		high = max(high, a.Crown)
+	}
+	return measure.RoundUp(high, practice.Paced(u))
 }
 
 // crownsFall is how far crowns may come down since the first night: a hand, and no farther than keeps the opening clear of all that hangs, under an arch that was raised as low as passes.
-func (b *tasker) crownsFall() measure.Length {
-	most, step := practice.CrownFell(b.units), practice.Reading(b.units)
-	if o := b.Spec.Tunnel; o.OpeningWidth > 0 && o.OpeningHeight > 0 {
-		for _, a := range b.Arches {
-			spare := a.BoxHeight - o.OpeningHeight - a.GiveOrTake(b.units)
+func (in Input) crownsFall() measure.Length {
+	u := in.Spec.Units
+	most, step := practice.CrownFell(u), practice.Reading(u)
+	if o := in.Spec.Tunnel; o.OpeningWidth > 0 && o.OpeningHeight > 0 {
+		for _, a := range in.Arches {
+			spare := a.BoxHeight - o.OpeningHeight - a.GiveOrTake(u)
 			most = min(most, step*measure.Length(math.Floor(float64(spare/step))))
 		}
 	}
@@ -82,11 +95,11 @@ func (b *tasker) crownsFall() measure.Length {
 func (b *tasker) bars() Need { return many(Barriers, 2+len(b.Spec.SideWays())) }
 
 // watched are the arches whose crowns are measured: the first, the middle one and the last.
-func (b *tasker) watched() (list []arch.Arch) {
+func (in Input) watched() (list []arch.Arch) {
 	last := -1
-	for _, i := range []int{0, len(b.Arches) / 2, len(b.Arches) - 1} {
+	for _, i := range []int{0, len(in.Arches) / 2, len(in.Arches) - 1} {
 		if i != last {
-			list = append(list, b.Arches[i])
+			list = append(list, in.Arches[i])
 		}
 		last = i
 	}
@@ -99,11 +112,12 @@ func (b *tasker) takeDown() {
 	if outlets := b.outlets(); len(outlets) > 0 {
 		b.add(practice.MinutesMeasure*float64(len(outlets)), Task{Action: Unplug, Of: Scope{Outlets: outlets}, Who: Who{People: 1, Grown: true}, Hold: true, Want: []Figure{state(SaidUnplugged)}, Uses: []Need{one(ColouredTape)}})
 	}
-	sag := Task{Action: MeasureSag, Who: pair, Record: []Record{Found}, Uses: b.climbs(one(StringLine), one(ShortTape), one(Pencil))}
+	sag := Task{Action: MeasureSag, Who: pair, Record: []Record{Found}, Uses: b.climbs(one(StringLine), one(Pencil))}
 	for _, a := range b.watched() {
 		sag.Of.Arches = append(sag.Of.Arches, a.Number)
 		sag.Want = append(sag.Want, Figure{What: CrownFound, Arches: []int{a.Number}, Length: a.SeasonCrown})
 	}
+	sag.Uses = append(sag.Uses, b.reaching(1, farthest(sag.Want)))
 	b.add(practice.MinutesMeasure*4*float64(len(sag.Want)), sag)
 	b.add(practice.MinutesLabel*2*float64(len(b.Arches)), Task{Action: NameLegs, Of: all, Who: pair, Uses: []Need{one(Marker)}})
 	if b.Cords > 0 {

@@ -43,7 +43,7 @@ func (b *tasker) trial() {
 	}
 	b.add(work, Task{Action: TrialArch, Of: Scope{Arches: n, Stakes: guys}, Who: Who{Roles: b.roles(), Grown: true}, Hold: true, Record: []Record{Found}, IfOff: cures(LookAtFaults, Ask),
 		Want: []Figure{{What: CrownHigh, Arches: n, Length: a.Crown, Limit: a.GiveOrTake(b.units)}, {What: FootWidth, Arches: n, Length: a.Span, Limit: practice.FootGive(b.units)}},
-		Uses: b.climbs(one(StringLine), one(ShortTape), one(Hammer), many(Gloves, Raisers(b.Spec)), many(EyeProtection, Raisers(b.Spec)))})
+		Uses: b.climbs(one(StringLine), b.reaching(1, max(a.Crown, a.Span)), one(Hammer), many(Gloves, Raisers(b.Spec)), many(EyeProtection, Raisers(b.Spec)))})
 }
 
 // checkDay is what has to hold before the first arch: gusts, cold, people.
@@ -197,7 +197,7 @@ func (b *tasker) measure(a arch.Arch) {
 	band, n := a.GiveOrTake(b.units), []int{a.Number}
 	b.add(practice.MinutesMeasure*4, Task{Action: MeasureArch, Of: Scope{Arches: n}, Who: Who{Roles: []Role{Foot1, Foot2, Ladder}, Grown: true}, Hold: true, Record: []Record{Found},
 		Want:  []Figure{{What: CrownHigh, Arches: n, Length: a.Crown, Limit: band}, {What: FootWidth, Arches: n, Length: a.Span, Limit: practice.FootGive(b.units)}},
-		IfOff: cures(LookAtFaults, Ask), Uses: b.climbs(one(StringLine), one(ShortTape), one(Pencil))})
+		IfOff: cures(LookAtFaults, Ask), Uses: b.climbs(one(StringLine), b.reaching(1, max(a.Crown, a.Span)), one(Pencil))})
 }
 
 // measureFirsts measures those of the arches that are the first of their shape.
@@ -236,7 +236,7 @@ func (b *tasker) second(a arch.Arch) {
 	}
 	b.add(b.Spec.Crew.Rates.Ridge+tied+b.plugs(&spring, nil, bays)+b.knots(2), spring)
 	b.add(practice.MinutesMeasure*3, Task{Action: MeasureBay, Of: Scope{Bays: bays}, Who: Who{Roles: []Role{Crown, Ladder}, Grown: true}, Hold: true, Record: []Record{Found},
-		Want: []Figure{{What: BayLength, Bays: bays, Length: r.Centres, Limit: practice.BayGive(b.units)}}, IfOff: cures(DriveHome, OtherPieces), Uses: b.climbs(one(ShortTape))})
+		Want: []Figure{{What: BayLength, Bays: bays, Length: r.Centres, Limit: practice.BayGive(b.units)}}, IfOff: cures(DriveHome, OtherPieces), Uses: b.climbs(b.reaching(1, r.Centres))})
 	if len(b.Arches) > 2 {
 		b.stretch(a)
 	}

@@ -150,6 +150,8 @@ func (in Input) workOf(t Task, at Work) (Work, bool) {
 		return w, true
 	}
 	switch t.Action {
+	case SawOpenings, SawSteel: // whoever is free, before the way is tried; in the yard or before the day
+		return 0, false
 	case CutRidge:
 		if slices.ContainsFunc(in.Lights.Wraps, func(w lights.Wrap) bool { return in.woundLater(w.On) }) {
 			return WrapRidges, true

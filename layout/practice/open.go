@@ -29,11 +29,13 @@ func Lanterns(long measure.Length) int {
 }
 
 // MatLong is how long a mat is that is laid on mud. Common practice, no source.
-const MatLong = 5 * measure.Foot
+func MatLong(u measure.System) measure.Length {
+	return measure.By(u, 5*measure.Foot, 1500*measure.Millimetre)
+}
 
 // Mats is how many of them cover a walk that turns to mud, from a mat before it to one behind it. Common practice, no source.
-func Mats(long measure.Length) int {
-	return 2 + int(math.Ceil(float64(long/MatLong)-1e-9))
+func Mats(u measure.System, long measure.Length) int {
+	return 2 + int(math.Ceil(float64(long/MatLong(u))-1e-9))
 }
 
 // RibbonPosts is how many posts carry a ribbon hip-high from an outlet so far off to the feet, where a leg holds its end. Common practice, no source.

@@ -66,7 +66,7 @@ func TestHaulAndMats(t *testing.T) {
 			t.Errorf("%v rides on %v, want %v", c.long, got, c.want)
 		}
 	}
-	if got := practice.Mats(22.5 * measure.Foot); got != 7 {
+	if got := practice.Mats(measure.Imperial, 22.5*measure.Foot); got != 7 {
 		t.Errorf("%d mats, want 7", got)
 	}
 }

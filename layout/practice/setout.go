@@ -12,6 +12,11 @@ func Reading(u measure.System) measure.Length {
 	return measure.By(u, measure.Inch/4, 5*measure.Millimetre)
 }
 
+// ShortTape is how far a pocket tape reaches. Common practice, no source.
+func ShortTape(u measure.System) measure.Length {
+	return measure.By(u, 16*measure.Foot, 5*measure.Metre)
+}
+
 // Tapes are the lengths that long tapes are sold in, shortest first. Common practice, no source.
 func Tapes(u measure.System) []measure.Length {
 	list, unit := []measure.Length{25, 50, 100, 200, 300}, measure.Foot

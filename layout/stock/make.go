@@ -24,6 +24,8 @@ type Input struct {
 	HungTies int                 // of what hangs
 	Wiring   Wiring
 
+	CrownStick measure.Length // that crowns are marked on; 0 where none is made
+
 	LineByBay bool // the line along the crowns is cut a piece a bay
 
 	FootWeight, TieWeight measure.Force // on each weighted foot, and at each end of guys and braces there

@@ -80,6 +80,14 @@ func (c Cuts) Sawn() (bars, legs int) {
 	return bars, legs
 }
 
+// Handled returns the longest bar that is measured or sawn, and whether some are used whole and some steel is sawn: those of legs that come wrapped are not touched.
+func (c Cuts) Handled() (longest measure.Length, whole, steel bool) {
+	for _, b := range c.Loose() {
+		longest, whole, steel = max(longest, b.Stock), whole || b.Whole(), steel || b.Steel() && !b.Whole()
+	}
+	return longest, whole, steel
+}
+
 // Useful returns the length from which on an offcut of the item is worth keeping: it gives the shortest piece of it that the tunnel has.
 func (c Cuts) Useful(item string) measure.Length {
 	least := measure.Length(0)

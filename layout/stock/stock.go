@@ -80,6 +80,16 @@ type Item struct {
 	Assumed  bool             `json:"price_assumed"` // by us, for want of one in the spec
 }
 
+// LongestRope is the longest that is cut of line and webbing.
+func (l List) LongestRope() (long measure.Length) {
+	for _, i := range l.Shopping {
+		for _, r := range i.Ropes {
+			long = max(long, r.Length)
+		}
+	}
+	return long
+}
+
 // Screws counts the wood screws of boards' joints and of the sockets on them.
 func (l List) Screws() (n int) {
 	for _, i := range l.Shopping {

@@ -150,11 +150,8 @@ func (b *basket) sundries(in Input) {
 		b.add(Item{Item: item, Kind: kind, Need: need, Unit: unit, Where: whereSundries})
 	}
 	b.add(Item{Item: "guy line", Kind: GuyLine, Need: int(math.Ceil(float64(line/per) - 1e-9)), Unit: unit, Where: whereSundries, Ropes: ropes})
-	laths, ties := 0, in.Ties+in.HungTies+in.Wiring.Ties+practice.BundleTies*in.Spec.Tunnel.Arches
-	for _, long := range []measure.Length{ground.Widest(in.Stakes), in.Spec.Tunnel.OpeningWidth, in.Spec.Tunnel.OpeningHeight} { // the gauge stick, those of the opening
-		n := practice.Laths(in.Spec.Units, long)
-		laths, ties = laths+n, ties+practice.LathTies*(n-1)
-	}
+	laths, ties := lathsOf(in)
+	ties += in.Ties + in.HungTies + in.Wiring.Ties + practice.BundleTies*in.Spec.Tunnel.Arches
 	add(Tightener, "line tightener", guys, Each)
 	add(GuyClamp, "hose clamp", guys+linesOf(in), Each)
 	b.braces(in)
@@ -169,6 +166,24 @@ func (b *basket) sundries(in Input) {
 	add(Lath, "lath", laths, Each)
 	add(Ribbon, "flagging tape", (in.Spec.Tunnel.Arches+archesToRoll-1)/archesToRoll, Roll)
 	b.packs(WriteOnTags, "write-on tags", len(in.Strings)+2*len(in.Wiring.Cords), tagged)
+}
+
+// lathsOf counts the laths of the gauge stick and of those that are sawn for the opening, with the ties of their laps. Once all is marked the gauge stick is taken apart for the one
+// that crowns are marked on.
+func lathsOf(in Input) (laths, ties int) {
+	lapped := func(long measure.Length) int {
+		n := practice.Laths(in.Spec.Units, long)
+		ties += practice.LathTies * (n - 1)
+		return n
+	}
+	laths = lapped(ground.Widest(in.Stakes))
+	if in.CrownStick > 0 {
+		laths = max(laths, lapped(in.CrownStick))
+	}
+	if o := in.Spec.Tunnel; o.OpeningWidth > 0 && o.OpeningHeight > 0 {
+		laths += lapped(o.OpeningWidth) + lapped(o.OpeningHeight)
+	}
+	return laths, ties
 }
 
 // onLegs counts the zip ties and the tags on legs that come out of the shed wrapped.
