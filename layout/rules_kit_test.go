@@ -6,6 +6,7 @@ import (
 
 	"hoopwright/layout"
 	"hoopwright/layout/crew"
+	"hoopwright/layout/ground"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/practice"
 	"hoopwright/layout/stock"
@@ -136,6 +137,26 @@ func lathsSuffice(t *testing.T, p *layout.Plan) {
 		}
 		if left < need {
 			t.Errorf("a stick is made of %d laths, and %d are left beside the opening's", need, left)
+		}
+	}
+}
+
+// stringReaches: the line that a straight row is painted along reaches past all that stands along the row, farthest stake to farthest; one without a length is a usual reel of 100 ft or 30 m.
+func stringReaches(t *testing.T, p *layout.Plan) {
+	u, far := p.Spec.Units, measure.Length(0)
+	for _, a := range p.Stakes {
+		for _, b := range p.Stakes {
+			if p.Ground.Straight && a.Side == b.Side {
+				far = max(far, ground.Distance(a.At(), b.At()))
+			}
+		}
+	}
+	for _, task := range p.Crew.Tasks {
+		for _, n := range task.Uses {
+			long := max(n.Length, measure.By(u, 100*measure.Foot, 30*measure.Metre))
+			if n.Thing == crew.StringLine && task.Phase == crew.Marking && long <= far {
+				t.Errorf("a row of %s is painted along a line of %s", u.Room(far), u.Room(long))
+			}
 		}
 	}
 }

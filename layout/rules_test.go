@@ -56,6 +56,7 @@ var rules = []struct {
 	{"must fix comes of what the spec says", mustFixIsGiven},
 	{"the schedule can be kept", scheduleKeeps},
 	{"tapes reach what is measured", tapesReach},
+	{"a row’s line reaches", stringReaches},
 	{"who saws is guarded", sawsAreGuarded},
 	{"laths suffice", lathsSuffice},
 	{"no number is none", numbersAreNumbers},

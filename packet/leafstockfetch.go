@@ -40,7 +40,7 @@ func fetched(n crew.Need, u measure.System) string {
 	}
 	switch {
 	case n.Length <= 0:
-	case n.Thing == crew.LongTape || n.Thing == crew.Mats || n.Thing == crew.Barriers || n.Thing == crew.BarrierNet:
+	case n.Thing == crew.LongTape || n.Thing == crew.StringLine || n.Thing == crew.Mats || n.Thing == crew.Barriers || n.Thing == crew.BarrierNet:
 		words += " of " + stock.Sold(n.Length, u)
 	case n.Thing == crew.Stepladder:
 		words += " of " + u.Room(practice.Stepladder(u, n.Length))

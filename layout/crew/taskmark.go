@@ -101,6 +101,18 @@ func (b *tasker) reaching(n int, far measure.Length) Need {
 	return long(LongTape, max(1, min(n, b.Spec.Crew.Tools.Tapes)), practice.Tape(b.units, min(far, practice.OnGround(b.units).Reach)))
 }
 
+// rowString is the line that a row is painted along: of a straight row longer than a usual reel it has to be fetched long enough, past the guy stakes at both ends.
+func (b *tasker) rowString() Need {
+	if !b.Ground.Straight {
+		return one(StringLine)
+	}
+	first, last := measure.Length(0), measure.Length(0)
+	for _, s := range b.Ground.Stakes {
+		first, last = min(first, s.Along), max(last, s.Along)
+	}
+	return long(StringLine, 1, practice.RowString(b.units, last-first))
+}
+
 // farthest is the longest figure of some.
 func farthest(list []Figure) (far measure.Length) {
 	for _, f := range list {
@@ -134,13 +146,13 @@ func (b *tasker) paint(action Action, dots []ground.Dot, checks []ground.Check) 
 		for _, f := range t.Want {
 			t.IfOff = []Cure{{Do: MoveOnString, By: f.Limit}, {Do: FindDotAgain}}
 		}
-		t.Uses = append(t.Uses, one(StringLine), many(Bricks, 2))
+		t.Uses = append(t.Uses, b.rowString(), many(Bricks, 2))
 	case SetWidths:
 		try(ground.FoundWidth)
 		t.IfOff = cures(FindDotAgain)
 		t.Uses = append(t.Uses, one(Lath))
 	case PaintRow, PaintChords:
-		t.Uses = append(t.Uses, one(StringLine), many(Bricks, 2))
+		t.Uses = append(t.Uses, b.rowString(), many(Bricks, 2))
 	case SquareFirst, PaintByGauge, PaintByBays:
 		t.Uses[0].Count = 2
 		t.Uses = append(t.Uses, one(Lath))

@@ -29,6 +29,16 @@ func Tapes(u measure.System) []measure.Length {
 	return list
 }
 
+// RowString returns how long a line is fetched to be pulled along a row, with its turns round a brick at both ends; 0 for a row that a usual reel of 100 ft or 30 m is long
+// enough for. Common practice, no source.
+func RowString(u measure.System, row measure.Length) measure.Length {
+	step, reel := measure.By(u, 10*measure.Foot, 5*measure.Metre), measure.By(u, 100*measure.Foot, 30*measure.Metre)
+	if long := measure.RoundUp(row+measure.By(u, 2*measure.Foot, 600*measure.Millimetre), step); long > reel {
+		return long
+	}
+	return 0
+}
+
 // Tape returns the shortest tape sold that reaches a length; the longest where none does.
 func Tape(u measure.System, reach measure.Length) measure.Length {
 	list := Tapes(u)
