@@ -329,7 +329,7 @@ func (d *siteSheet) offMap() (list []naming) {
 	}
 	site := d.plan.Spec.Site
 	point := func(p spec.Point, name string) {
-		far := measure.RoundUp(measure.Length(math.Hypot(float64(p.X-site.Start.X), float64(p.Y-site.Start.Y))), measure.By(d.plan.Spec.Units, measure.Foot, measure.Metre))
+		far := measure.Length(math.Hypot(float64(p.X-site.Start.X), float64(p.Y-site.Start.Y)))
 		text := fmt.Sprintf("%s, %s from arch 1", name, d.plan.Spec.Units.Room(far))
 		if _, ok := d.shown(p); ok || slices.Contains(d.under, text) || len(d.Sections) > 1 && d.elsewhere(p) {
 			return

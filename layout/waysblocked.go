@@ -16,10 +16,21 @@ func (p *Plan) waysBlocked() {
 	s := p.Spec
 	unsure := make([][]string, len(s.Site.Features)) // where each lies
 	look := func(there []spec.Point, place, key string, cure []finding.Change, or string) {
-		if names := ground.Standing(s, there); len(names) > 0 {
-			p.note([]finding.Finding{{Level: finding.LookAt, Code: "way-is-blocked", Key: key, Cure: cure, Text: fmt.Sprintf("%s %s within %s before %s, where people step out. Clear the ground%s.",
-				say.Capital(say.And(names)), say.Agree(len(names), "stands", "stand"), s.Units.Room(practice.OnGround(s.Units).Ahead), place, or)}})
+		tell := func(names []string, verb [2]string, do string) {
+			if len(names) > 0 {
+				p.note([]finding.Finding{{Level: finding.LookAt, Code: "way-is-blocked", Key: key, Cure: cure, Text: fmt.Sprintf("%s %s within %s before %s, where people step out. %s%s.",
+					say.Capital(say.And(names)), say.Agree(len(names), verb[0], verb[1]), s.Units.Room(practice.OnGround(s.Units).Ahead), place, do, or)}})
+			}
 		}
+		names := ground.Standing(s, there)
+		tell(names, [2]string{"stands", "stand"}, "Clear the ground")
+		var marks []string // of what stands up or lies flush
+		for _, m := range p.Ground.Marks {
+			if ground.Inside(m.At, there) && !slices.Contains(names, m.Name) {
+				marks = append(marks, m.Name)
+			}
+		}
+		tell(marks, [2]string{"is a mark", "are marks"}, "Light it up and bar it off if it stands up")
 		for _, i := range ground.Unsure(s, there) {
 			unsure[i] = append(unsure[i], "before "+place)
 		}

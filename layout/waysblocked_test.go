@@ -64,6 +64,30 @@ func TestWaysBlocked(t *testing.T) {
 	}
 }
 
+// A mark there may be a post or a nail: it is told, once, and not where a feature of its name is.
+func TestMarkInTheWay(t *testing.T) {
+	for name, c := range map[string]struct {
+		more string
+		want int
+	}{
+		"before the entrance":    {"marks: [{name: post, at: [12 ft, 5 ft]}, {name: gate, at: [30 ft, 1 ft]}]", 1},
+		"beside it":              {"marks: [{name: post, at: [8.9 ft, 5 ft]}, {name: gate, at: [30 ft, 1 ft]}]", 0},
+		"and a feature":          {"marks: [{name: post, at: [12 ft, 5 ft]}, {name: gate, at: [30 ft, 1 ft]}], features: [{name: post, at: [12 ft, 5 ft], radius: 4 in, height: 3 ft}]", 1},
+		"and one beyond the end": {"marks: [{name: post, at: [12 ft, 5 ft]}, {name: gate, at: [12 ft, 38 ft]}]", 2},
+	} {
+		p := solved(t, base.with("tunnel", "{arches: 6, spacing: 5 ft, opening: {width: 4 ft, height: 6 ft 8 in}}", "site", "{start: {at: [12 ft, 9 ft]}, "+c.more+"}", "lights", "{}").text())
+		told := 0
+		for _, f := range p.Findings {
+			if f.Code == "way-is-blocked" {
+				told++
+			}
+		}
+		if told != c.want {
+			t.Errorf("%s: told %d times, want %d", name, told, c.want)
+		}
+	}
+}
+
 // However far apart the arches of a tunnel are whose guys are chosen, no stake of an arch between others stands within 18 in, along the tunnel, of another's line.
 func TestChosenGuysKeepOffLanes(t *testing.T) {
 	inner := 0

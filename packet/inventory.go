@@ -288,7 +288,7 @@ func legsKept(p *layout.Plan) kept {
 		}
 	}
 	if long := longestKept(p); long > 0 {
-		legs.how += " Loaded last: " + rides[practice.Rides(p.Spec.Units, long)] + "."
+		legs.how += " Loaded last: " + rides[practice.Rides(p.Spec.Units, long, pipeLoad(p))] + "."
 	}
 	return legs
 }

@@ -190,11 +190,7 @@ func sparesOf(p *layout.Plan) (list []stored) {
 
 // haul says what the pipe rides home from the shop on, and what pipe and strings, what steel as it is sold, whole bars too, and what bags weigh.
 func haul(p *layout.Plan) string {
-	var hung, steel measure.Mass
-	for _, a := range standingOf(p) {
-		hung += a.Weight.Mass()
-	}
-	long := measure.Length(0)
+	hung, steel, long := pipeLoad(p), measure.Mass(0), measure.Length(0)
 	for _, i := range p.Shopping {
 		switch i.Kind {
 		case stock.PipeStick:
@@ -204,11 +200,19 @@ func haul(p *layout.Plan) string {
 			steel += measure.Mass(float64(bar.Mass) * i.Length.Metres() * float64(i.Need))
 		}
 	}
-	words := fmt.Sprintf(" Haul: %s, %s; steel %s", rides[practice.Rides(p.Spec.Units, long)], p.Spec.Units.Mass(hung), p.Spec.Units.Mass(steel))
+	words := fmt.Sprintf(" Haul: %s, %s; steel %s", rides[practice.Rides(p.Spec.Units, long, hung)], p.Spec.Units.Mass(hung), p.Spec.Units.Mass(steel))
 	if bags := bagsBought(p); bags > 0 {
 		words += fmt.Sprintf("; bags %s, boards extra", p.Spec.Units.Mass(measure.Mass(bags)*practice.Bag(p.Spec.Units).Mass()))
 	}
 	return words + "."
+}
+
+// pipeLoad is what all arches weigh, with what hangs on them.
+func pipeLoad(p *layout.Plan) (load measure.Mass) {
+	for _, a := range standingOf(p) {
+		load += a.Weight.Mass()
+	}
+	return load
 }
 
 // bagsBought counts the weights of feet that are bought.

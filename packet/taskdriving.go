@@ -12,6 +12,7 @@ import (
 	"hoopwright/layout/measure"
 	"hoopwright/layout/practice"
 	"hoopwright/layout/say"
+	"hoopwright/layout/stock"
 )
 
 func (w taskWords) readTicket(t crew.Task) string {
@@ -137,8 +138,12 @@ func (w taskWords) setBases(t crew.Task) string {
 	if slices.ContainsFunc(t.Of.Stakes, func(s ground.Stake) bool { return s.Guy && s.Steel() }) {
 		bars += ", P"
 	}
-	return fmt.Sprintf("Gauge stick over each pair of %s: on its line a tick %s to both sides of each dot. Boards along the rows on the dots, butted in the buying list’s order from %s before each first dot, joint plates screwed on. Midway from tick to tick a socket, a bar upright in it, a cap on.",
-		bars, block.Figure(w.units.Inches(w.plan.Spec.Base().Width)), w.units.Inches(w.plan.Spec.Base().Width/2))
+	boards := "butted"
+	if i := slices.IndexFunc(w.plan.Shopping, func(i stock.Item) bool { return i.Kind == stock.SoleBoard }); i >= 0 {
+		boards += ", " + boardsSaid(w.plan.Shopping[i].Rows, w.units) + ","
+	}
+	return fmt.Sprintf("Gauge stick over each pair of %s: on its line a tick %s to both sides of each dot. Boards along the rows on the dots, %s from %s before each first dot, joint plates screwed on. Midway from tick to tick a socket, a bar upright in it, a cap on.",
+		bars, block.Figure(w.units.Inches(w.plan.Spec.Base().Width)), boards, w.units.Inches(w.plan.Spec.Base().Width/2))
 }
 
 // weighDown says how many bags hold bases and guys down, once the feet are as wide apart as they are to be.

@@ -212,11 +212,14 @@ func (b *tasker) hanging() {
 		b.add(b.Spec.Crew.Rates.Row*float64(strung)+joined, t)
 	}
 	if n := len(b.Lights.Drops); n > 0 {
-		lowest := b.Lights.Drops[0].Lowest
+		lowest, give := b.Lights.Drops[0].Lowest, measure.Length(0)
 		for _, d := range b.Lights.Drops {
 			lowest = min(lowest, d.Lowest)
 		}
-		t := Task{Action: HangDrops, Who: Who{People: 2, Grown: true}, Want: []Figure{{What: LowestDrop, Length: lowest}}, IfOff: cures(TieUp), Uses: b.climbs(many(ZipTies, 2*n), one(Cutters))}
+		for _, a := range b.Arches { // one that stands as low as passes hangs its drops as much lower
+			give = max(give, a.GiveOrTake(b.units))
+		}
+		t := Task{Action: HangDrops, Who: Who{People: 2, Grown: true}, Want: []Figure{{What: LowestDrop, Length: lowest - give}}, IfOff: cures(TieUp), Uses: b.climbs(many(ZipTies, 2*n), one(Cutters))}
 		joined := t.covers(b.hung(func(r lights.Run) bool { return r.Drop }))
 		b.add(b.Spec.Crew.Rates.Drop*float64(n)+joined, t)
 	}

@@ -57,12 +57,13 @@ func TestHaulAndMats(t *testing.T) {
 	for _, c := range []struct {
 		u    measure.System
 		long measure.Length
+		load measure.Mass
 		want practice.Ride
 	}{
-		{measure.Imperial, 5 * measure.Foot, practice.InCar}, {measure.Imperial, 61 * measure.Inch, practice.InVan}, {measure.Imperial, 10 * measure.Foot, practice.OnRoof}, {measure.Imperial, 20 * measure.Foot, practice.OnTrailer},
-		{measure.Metric, 1500, practice.InCar}, {measure.Metric, 2500, practice.InVan}, {measure.Metric, 4000, practice.OnRoof}, {measure.Metric, 4001, practice.OnTrailer},
+		{measure.Imperial, 5 * measure.Foot, 60, practice.InCar}, {measure.Imperial, 61 * measure.Inch, 60, practice.InVan}, {measure.Imperial, 10 * measure.Foot, 60, practice.OnRoof}, {measure.Imperial, 20 * measure.Foot, 60, practice.OnTrailer},
+		{measure.Metric, 1500, 60, practice.InCar}, {measure.Metric, 2500, 60, practice.InVan}, {measure.Metric, 4000, 60, practice.OnRoof}, {measure.Metric, 4001, 60, practice.OnTrailer}, {measure.Metric, 4000, 76, practice.OnTrailer}, {measure.Metric, 2500, 76, practice.InVan},
 	} {
-		if got := practice.Rides(c.u, c.long); got != c.want {
+		if got := practice.Rides(c.u, c.long, c.load); got != c.want {
 			t.Errorf("%v rides on %v, want %v", c.long, got, c.want)
 		}
 	}
