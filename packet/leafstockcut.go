@@ -72,7 +72,7 @@ func (s sawing) lines() string {
 	if ribboned := slices.DeleteFunc(slices.Clone(cut), func(words string) bool { return words != guysCut && words != bracesCut }); len(ribboned) > 0 {
 		then = "; ribbon " + say.And(ribboned)
 	}
-	return " Last: cut " + strings.Join(own, ", ") + then + "."
+	return " Legs done: cut " + strings.Join(own, ", ") + then + "."
 }
 
 const (

@@ -253,7 +253,7 @@ func TestArchesOfOneStick(t *testing.T) {
 	}
 }
 
-var listsFrom = regexp.MustCompile(`Last: cut [^.;]* as (overleaf|above|on sheet (\d+), (front|back))[;.]`)
+var listsFrom = regexp.MustCompile(`Legs done: cut [^.;]* as (overleaf|above|on sheet (\d+), (front|back))[;.]`)
 
 // Where lines are cut it says where their lengths are: on the same side, on its other side, or by sheet and side.
 func TestLinesSayWhereTheyAreListed(t *testing.T) {
@@ -290,7 +290,7 @@ func TestLinesSayWhereTheyAreListed(t *testing.T) {
 	if !seen["above"] || !seen["overleaf"] {
 		t.Errorf("seen %v", seen)
 	}
-	if text := plainText(t, noRidgePlan(t, "stock: {", "stock: {own: [{item: guy line, count: 80}], "), "stock"); !strings.Contains(text, "Last: cut 16 guys of 3.5 m, crown line of 6 m; ribbon guys.") {
+	if text := plainText(t, noRidgePlan(t, "stock: {", "stock: {own: [{item: guy line, count: 80}], "), "stock"); !strings.Contains(text, "Legs done: cut 16 guys of 3.5 m, crown line of 6 m; ribbon guys.") {
 		t.Errorf("line of the shed is on no list: %s", text)
 	}
 }
