@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"hoopwright/layout/arch"
+	"hoopwright/layout/crew"
 	"hoopwright/layout/finding"
 	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
@@ -106,11 +107,17 @@ func (p *Plan) wrappedOwned() {
 	}
 }
 
-// keptStripped tells that nothing can be kept wrapped as the spec has it where no string is wound on legs alone: one that goes over a crown comes off when the arch is parted there.
+// keptStripped tells that nothing is kept wrapped as the spec has it: where no string is wound on legs alone, for one that goes over a crown comes off when the arch is parted there, and in
+// every second year.
 func (p *Plan) keptStripped() {
 	onLegs := slices.ContainsFunc(p.Strings, func(s lights.String) bool { return s.Run.Wound() && s.Run.IsLeg() })
-	if p.Spec.Store == spec.Wrapped && !onLegs {
+	switch {
+	case p.Spec.Store != spec.Wrapped:
+	case !onLegs:
 		p.note([]finding.Finding{{Level: finding.Note, Code: "nothing-kept-wrapped", Key: "store",
 			Text: "Only strings wound on legs alone stay on in the shed, and here none are: one over the crown comes off when the arch is parted. All are unwound and bagged."}})
+	case !crew.KeepsOn(p.Spec):
+		p.note([]finding.Finding{{Level: finding.Note, Code: "nothing-kept-wrapped", Key: "store",
+			Text: "Legs that came wrapped are stripped this time, so that nothing wears through unseen: take found.wrapped out of next year's spec."}})
 	}
 }

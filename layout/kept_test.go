@@ -55,6 +55,11 @@ func TestKeptWrapped(t *testing.T) {
 	if has(solved(t, base.with("found", "{wrapped: true}", "stock", shedOf(8, 9)).text()), "wrapped-not-owned") {
 		t.Error("legs that are owned are missed")
 	}
+	for store, want := range map[string]bool{"wrapped": true, "stripped": false} {
+		if p := solved(t, base.with("store", store, "found", "{wrapped: true}", "stock", shedOf(8, 9)).text()); has(p, "nothing-kept-wrapped") != want {
+			t.Errorf("store: %s, legs that came wrapped: told that they are stripped %v, want %v", store, !want, want)
+		}
+	}
 }
 
 // shedOf is a shed of so many leg sticks and strings.

@@ -74,7 +74,7 @@ func (p *Plan) groundFarOut() {
 		}
 		n := *p.Spec
 		if n.Guys.Out = weather.FarOut(&n); p.groundWorse(&n) {
-			f.Cure, f.Text = nil, f.Text+" Farther out the ground is not free: build so, or brace a bay and print again."
+			f.Cure, f.Text = nil, fmt.Sprintf("%s At %s the ground is not free: build so, or brace a bay and print again.", f.Text, n.Units.Tape(n.Guys.Out))
 		}
 	}
 }

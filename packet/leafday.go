@@ -249,7 +249,7 @@ func (r runSheet) head(day int) block.Block {
 	default:
 		text += fmt.Sprintf(". Light to %s, dark %s", block.Figure(d.Light.Set.String()), d.Light.Dusk)
 		if s := r.plan.Spec; !s.Given("site.clock") {
-			text += " " + s.Site.Clock.String()
+			text += " if clocks show " + s.Site.Clock.String()
 		}
 		text += "."
 	}

@@ -245,6 +245,8 @@ func TestHoldsFollowTheirWork(t *testing.T) {
 	for seed := range uint64(30) {
 		plans[fmt.Sprintf("thrown %d", seed)] = planOf(t, []byte(thrown(seed)))
 	}
+	plans["legs that came wrapped"] = changedExample(t, "garden", "\ncrew:", "\nstore: wrapped\nfound: {wrapped: true}\ncrew:", "    - {item: mini led 100 warm, count: 5}\n",
+		"    - {item: mini led 100 warm, count: 12}\n    - {item: pvc sch40 1/2 in, length: 10 ft, count: 12}\n")
 	for name, plan := range plans {
 		r := runSheet{Schedule: plan.Crew.Schedule, plan: plan}
 		due := map[string]int{}

@@ -47,7 +47,7 @@ func (r runSheet) holds(j crew.Job) (list []dayHold) {
 	for k, i := range j.Tasks {
 		t := r.plan.Crew.Tasks[i]
 		done += t.Minutes
-		if opens = opens && t.Hold && t.Action != crew.SetBases; !t.Hold {
+		if opens = opens && t.Hold && t.Action != crew.SetBases && t.Action != crew.TryWrapped; !t.Hold {
 			continue
 		}
 		h := dayHold{what: r.holdName(t), leaf: leafNumber(holdLeaves[t.Phase])}
