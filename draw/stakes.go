@@ -36,7 +36,7 @@ type stakeSheet struct {
 // found no place. What is read goes first and keeps its place, lines then leave gaps for it; what finds its own place comes last.
 func (p StakePlan) Draw(page *paper.Page, room paper.Rect) (missing []string) {
 	d := &stakeSheet{StakePlan: p.placed(room), room: room}
-	d.names = d.nameSize(page)
+	d.names, _ = d.nameSize()
 	d.b = place.NewBoard(page, room)
 
 	d.dots(d.b)
@@ -109,21 +109,27 @@ func diamond(at paper.Point, half paper.Length) paper.Path {
 	return paper.Polygon(at.Add(paper.Point{X: -half}), at.Add(paper.Point{Y: -half}), at.Add(paper.Point{X: half}), at.Add(paper.Point{Y: half}))
 }
 
-// nameSize returns the lettering in which most names find a place right beside their stakes, outside the row; of those alike the largest.
-func (d *stakeSheet) nameSize(page *paper.Page) (best paper.Lettering) {
+// Nameless returns the names of stakes that find no place in the room.
+func (p StakePlan) Nameless(room paper.Rect) []string {
+	_, missing := (&stakeSheet{StakePlan: p.placed(room), room: room}).nameSize()
+	return missing
+}
+
+// nameSize returns the lettering in which most names find a place right beside their stakes, outside the row; of those alike the largest. With it the names that find none.
+func (d *stakeSheet) nameSize() (best paper.Lettering, missing []string) {
 	least := math.MaxInt
 	for _, pt := range []paper.PointSize{18, 16, 14, 12} {
-		trial := &stakeSheet{StakePlan: d.StakePlan, room: d.room, b: place.NewBoard(&paper.Page{Size: page.Size}, d.room)}
+		trial := &stakeSheet{StakePlan: d.StakePlan, room: d.room, b: place.NewBoard(&paper.Page{}, d.room)}
 		trial.dots(trial.b)
 		inside, adrift := trial.stakeNames(paper.StakeName.Sized(pt))
 		if lacks := inside + len(d.stakes)*(adrift+len(trial.missing)); lacks < least {
-			best, least = paper.StakeName.Sized(pt), lacks
+			best, least, missing = paper.StakeName.Sized(pt), lacks, trial.missing
 		}
 		if least == 0 {
 			break
 		}
 	}
-	return best
+	return best, missing
 }
 
 // nameBeside sets a stake's name right beside it on one side, if that is free.
@@ -180,10 +186,12 @@ func (d *stakeSheet) stakeNames(l paper.Lettering) (inside, adrift int) {
 	for _, s := range waiting {
 		out := d.outward(s)
 		label := place.Label{At: d.at(s), Text: s.String(), Lettering: l, Toward: out, Clear: d.clear(s) + 0.2, Leader: place.Bare, Reach: 80}
-		if s.Guy && d.ground.Straight {
-			label.Within = d.beyond(d.at(s), out)
+		label.Beyond = s.Guy
+		placed := d.b.Label(label)
+		if label.Beyond = false; !placed && !d.ground.Straight { // within a bend there may be no room outside
+			placed = d.b.Label(label)
 		}
-		d.lacks(s.String(), d.b.Label(label))
+		d.lacks(s.String(), placed)
 	}
 	return inside, len(waiting)
 }
@@ -198,20 +206,4 @@ func (d *stakeSheet) nameWay(s ground.Stake, turn float64) paper.Point {
 		way = way.Add(d.at(s).Sub(d.at(d.ground.Stakes[2*s.Neighbour()-2+int(s.Side)])).Unit()).Unit()
 	}
 	return paper.Polar(1, way.Angle()+turn)
-}
-
-// beyond is the part of the picture that lies past a place.
-func (d *stakeSheet) beyond(at, way paper.Point) paper.Rect {
-	r := d.room
-	switch {
-	case way.X > 0.7:
-		_, r = r.SplitLeft(at.X - r.X)
-	case way.X < -0.7:
-		r, _ = r.SplitLeft(at.X - r.X)
-	case way.Y > 0:
-		_, r = r.SplitTop(at.Y - r.Y)
-	default:
-		r, _ = r.SplitTop(at.Y - r.Y)
-	}
-	return r
 }

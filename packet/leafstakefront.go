@@ -43,14 +43,15 @@ func (p stakePart) arranged() (first stakeSheet) {
 
 // best is the arrangement in whose picture most has its place. Figures that find none there stand in the table of checks.
 func (p stakePart) best() stakeSheet {
-	best, lacks := p.tried()
+	drawn := func(s stakeSheet) []string { return s.plan.Draw(&paper.Page{Size: p.body}, s.picture) }
+	best, lacks := p.tried(drawn)
 	for k := ground.ThirdTape; k <= ground.GuyToLeg; k++ {
 		if p.onPlan(k) && slices.ContainsFunc(p.drawn(k), func(c ground.Check) bool { return slices.Contains(lacks, p.bare(c.Distance)) }) {
 			p.tabled = append(p.tabled, k)
 		}
 	}
 	if len(p.tabled) > 0 {
-		if again, still := p.tried(); len(still) < len(lacks) {
+		if again, still := p.tried(drawn); len(still) < len(lacks) {
 			return again
 		}
 	}
@@ -58,10 +59,10 @@ func (p stakePart) best() stakeSheet {
 }
 
 // tried is the first arrangement in whose picture everything has its place, among as many as are worth a trial; else the one that lacks least, with what that lacks.
-func (p stakePart) tried() (best stakeSheet, least []string) {
+func (p stakePart) tried(lacking func(stakeSheet) []string) (best stakeSheet, least []string) {
 	trials := 8
 	p.arrangements(func(s stakeSheet) bool {
-		if lacks := s.plan.Draw(&paper.Page{Size: p.body}, s.picture); best.front == nil || len(lacks) < len(least) {
+		if lacks := lacking(s); best.front == nil || len(lacks) < len(least) {
 			best, least = s, lacks
 		}
 		trials--

@@ -70,9 +70,7 @@ func newStakeLeaf(plan *layout.Plan, body paper.Rect) *stakeLeaf {
 	}
 	s.guysOut, s.guysLeg = s.innerGuys()
 	s.parts = s.stretches()
-	for _, p := range s.parts {
-		s.finest = max(s.finest, p.arranged().plan.Scale.Ratio)
-	}
+	s.share(s.parts)
 	return s
 }
 
@@ -131,7 +129,7 @@ func (p stakePart) on(x ground.Spot) bool {
 // mostRows is how many rows a table of tapes has at most.
 const mostRows = 25
 
-// stretches parts the tunnel into plans: every tape's length, the whole of a bend, into the fewest that fit a side each, or nearly all do, as even as whole bays
+// stretches parts the tunnel into plans: every tape's length, the whole of a bend, into the fewest that fit a side each with a name at every stake, or nearly all do, as even as whole bays
 // allow, cut at arches whose bays hold no other arch's guy stakes.
 func (s *stakeLeaf) stretches() (list []stakePart) {
 	tapes := s.ground.TapeLengths(s.units)
@@ -143,7 +141,7 @@ func (s *stakeLeaf) stretches() (list []stakePart) {
 		most := math.MaxInt
 		for count := 1; count == 1 || count <= tape.Last-tape.First && count*partWeight < most; count++ {
 			parts := s.cut(tape, count, len(list))
-			if w := weight(parts); w < most {
+			if w := s.weight(parts); w < most {
 				best, most = parts, w
 			}
 		}
@@ -155,15 +153,47 @@ func (s *stakeLeaf) stretches() (list []stakePart) {
 // partWeight is what a further plan weighs, in bays on a plan that does not fit.
 const partWeight = 2
 
-// weight is how many plans there are and how much stands on those that do not fit: some never do, however short, and the others are not parted for their sake.
-func weight(parts []stakePart) (w int) {
+// weight is how many plans there are and how much stands on those that do not fit: some never do, however short, and the others are not parted for their sake. A stake
+// without a name weighs more than a plan: one more is worth it where that gives it room.
+func (s *stakeLeaf) weight(parts []stakePart) (w int) {
+	var fit []stakePart
 	for _, p := range parts {
 		w += partWeight
 		if p.byRow() && len(p.rows()) > mostRows || !p.arranged().fits {
 			w += 1 + p.Last - p.First
+		} else if p.guyedWithin() {
+			fit = append(fit, p)
 		}
 	}
+	s.share(fit)
+	for _, p := range fit {
+		if n := p.nameless(); n > 0 {
+			w += 1 + min(partWeight*n, p.Last-p.First)
+		}
+	}
+	s.finest = 0
 	return w
+}
+
+// share lets no plan be finer than the coarsest of them: they are laid together.
+func (s *stakeLeaf) share(parts []stakePart) {
+	s.finest = 0
+	coarsest := 0.0
+	for _, p := range parts {
+		coarsest = max(coarsest, p.arranged().plan.Scale.Ratio)
+	}
+	s.finest = coarsest
+}
+
+// guyedWithin reports whether an arch on the part that is at no end of the tunnel has guys: elsewhere every stake has room for its name.
+func (p stakePart) guyedWithin() bool {
+	return slices.ContainsFunc(p.stakes, func(x ground.Stake) bool { return x.Guy && p.inner(x) })
+}
+
+// nameless is how many stakes have no room for their names.
+func (p stakePart) nameless() int {
+	_, lacks := p.tried(func(s stakeSheet) []string { return s.plan.Nameless(s.picture) })
+	return len(lacks)
 }
 
 // cut parts a tape's length into so many plans, numbered on from those before.

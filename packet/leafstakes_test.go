@@ -592,3 +592,29 @@ site:
 		t.Errorf("%d plans of 20 arches", n)
 	}
 }
+
+// Guys on every arch of a bend crowd the names: the tunnel is parted until each stake has its own on the plan that shows it. The spec is invented.
+func TestEveryStakeOfAGuyedBendIsNamed(t *testing.T) {
+	for _, arches := range []int{16, 24} {
+		leaf := newStakeLeafFor(t, fmt.Appendf(nil, `hoopwright: 1
+title: Guyed Bend
+units: metric
+paper: a4
+tunnel: {arches: %d, spacing: 1250 mm, opening: {width: 1.1 m, height: 2 m}}
+arch: {pipe: pvc-u pn16 25 mm, sticks: [3.1 m, 3.1 m], span: 2250 mm}
+guys: {arches: all, from: 1.9 m, out: 1.5 m}
+site: {route: [{straight: 3 m}, {right: 45 deg, radius: 10 m}, {straight: rest}], marks: [{name: gate, at: [-4 m, -3 m]}, {name: shed, at: [5 m, -2 m]}, {name: lime, at: [-3 m, 12 m]}]}
+`, arches))
+		for _, p := range leaf.parts {
+			best := p.best()
+			page := &paper.Page{Size: p.body}
+			best.plan.Draw(page, best.picture)
+			drawn := wordsOf(page)
+			for _, s := range p.stakes {
+				if !slices.Contains(drawn, s.String()) {
+					t.Errorf("%d arches: %s has no name on plan %d of %d (1:%v)", arches, s, p.number, len(leaf.parts), best.plan.Scale.Ratio)
+				}
+			}
+		}
+	}
+}

@@ -29,6 +29,7 @@ type Label struct {
 	Toward    paper.Point  // the side to prefer, as a vector; zero: right, then above, left, below
 	Clear     paper.Length // radius of what is drawn at the point: the text keeps out of it and a leader ends at its edge
 	Within    paper.Rect   // where it may go; zero: the board's area
+	Beyond    bool         // only past the line through the point that lies square to Toward
 	Reach     paper.Length // how far to look; zero: 60 mm
 	Leader    End
 	Pointed   bool // draw the leader even where the text could stand close by
@@ -53,7 +54,7 @@ func (b *Board) Label(l Label) bool {
 	for gap := firstGap; gap <= closeBy && !l.Pointed; gap += ring / 2 {
 		for _, way := range ways {
 			bx := beside(l.At, way, l.Clear+gap, size)
-			if within(bx, l.Within) && b.free(bx) && b.nearestIsOwn(bx, l.At) {
+			if l.mayLie(bx) && b.free(bx) && b.nearestIsOwn(bx, l.At) {
 				b.setBlock(bx, lines, l)
 				return true
 			}
@@ -83,7 +84,7 @@ func (b *Board) ledPlace(l Label, size paper.Rect, ways []paper.Point) (candidat
 	for gap := first; gap <= l.Reach && float64(gap) < best.cost; gap += ring {
 		for rank, way := range ways {
 			bx := beside(l.At, way, l.Clear+gap, size)
-			if !within(bx, l.Within) || !b.free(bx) {
+			if !l.mayLie(bx) || !b.free(bx) {
 				continue
 			}
 			c := candidate{box: bx}
@@ -98,6 +99,11 @@ func (b *Board) ledPlace(l Label, size paper.Rect, ways []paper.Point) (candidat
 		}
 	}
 	return best, !math.IsInf(best.cost, 1)
+}
+
+// mayLie reports whether the label may go to a box, free or not.
+func (l Label) mayLie(bx box) bool {
+	return within(bx, l.Within) && (!l.Beyond || dot(bx.centre.Sub(l.At), l.Toward) >= bx.along(l.Toward))
 }
 
 // candidate is a place for a label with its leader.
