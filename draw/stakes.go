@@ -40,6 +40,7 @@ func (p StakePlan) Draw(page *paper.Page, room paper.Rect) (missing []string) {
 	d.b = place.NewBoard(page, room)
 
 	d.dots(d.b)
+	d.walkArrow()
 	d.stakeNames(d.names)
 	d.ends()
 	d.featureNames()
@@ -115,6 +116,7 @@ func (d *stakeSheet) nameSize(page *paper.Page) (best paper.Lettering) {
 	for _, pt := range []paper.PointSize{18, 16, 14, 12} {
 		trial := &stakeSheet{StakePlan: d.StakePlan, room: d.room, b: place.NewBoard(&paper.Page{Size: page.Size}, d.room)}
 		trial.dots(trial.b)
+		trial.walkArrow()
 		inside, adrift := trial.stakeNames(paper.StakeName.Sized(pt))
 		if lacks := inside + len(d.stakes)*(adrift+len(trial.missing)); lacks < least {
 			best, least = paper.StakeName.Sized(pt), lacks
