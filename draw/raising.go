@@ -169,13 +169,24 @@ func (s *scene) curve() []paper.Point {
 	return points
 }
 
+// bow is a line of pipe in the picture's plane, on a scene's real millimetres.
+type bow [][2]measure.Length
+
+// top is its highest point over the picture's ground.
+func (b bow) top() (high measure.Length) {
+	for _, q := range b {
+		high = max(high, q[1])
+	}
+	return high
+}
+
 // drawnOut returns the arch with its right foot so many spans from the left one and lifted; its height is found so that its length stays.
-func (s *scene) drawnOut(wide float64, lifted measure.Length) []paper.Point {
-	curve, span := s.First.Curve, s.First.Span
-	shape := func(low float64) (points [][2]measure.Length, long float64) {
+func (r Raising) drawnOut(wide float64, lifted measure.Length) bow {
+	curve, span := r.First.Curve, r.First.Span
+	shape := func(low float64) (points bow, long float64) {
 		for i, q := range curve {
 			x := (q.X+span/2)*measure.Length(wide) - span/2
-			y := s.level(q)*measure.Length(low) + lifted*(q.X+span/2)/span
+			y := r.level(q)*measure.Length(low) + lifted*(q.X+span/2)/span
 			points = append(points, [2]measure.Length{x, y})
 			if i > 0 {
 				dx, dy := float64(x-points[i-1][0]), float64(y-points[i-1][1])
@@ -193,9 +204,13 @@ func (s *scene) drawnOut(wide float64, lifted measure.Length) []paper.Point {
 		}
 	}
 	points, _ := shape(low)
-	var out []paper.Point
-	for _, p := range points {
-		out = append(out, s.at(p[0], p[1]))
+	return points
+}
+
+// bent returns a bow on paper.
+func (s *scene) bent(b bow) (out []paper.Point) {
+	for _, q := range b {
+		out = append(out, s.at(q[0], q[1]))
 	}
 	return out
 }

@@ -2,6 +2,7 @@ package draw
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"hoopwright/draw/paper"
@@ -15,7 +16,7 @@ func TestHalfMadeBendKeepsItsLength(t *testing.T) {
 	}
 	for _, wide := range []float64{1, 1.12, 1.75} {
 		s := r.newScene(&paper.Page{}, paper.Rect{W: 70, H: 36}, 3000, 6000, 2500)
-		points := s.drawnOut(wide, 200)
+		points := s.bent(r.drawnOut(wide, 200))
 		long := paper.Length(0)
 		for i := 1; i < len(points); i++ {
 			long += points[i].Sub(points[i-1]).Long()
@@ -85,6 +86,47 @@ func TestNobodyUnderASprungArch(t *testing.T) {
 		}
 		if heads != 2 {
 			t.Errorf("taken down %v: %d heads, want 2", down, heads)
+		}
+	}
+}
+
+// However narrow an arch is, its pipe, drawn out or standing on a slope, stays under the names of people, and a crown's words stay in its picture.
+func TestRaisingStaysInItsRoom(t *testing.T) {
+	const source = `hoopwright: 1
+title: Narrow
+tunnel: {arches: 4, spacing: 11 ft}
+arch: {pipe: pvc sch40 1/2 in, sticks: [[66 in], [66 in]], height: SIZE, stake: {bar: 12 mm, length: 54 in, depth: 20 in}}
+site: {levels: [{arch: 1, left: 0 in, right: 20 in}]}
+`
+	room := paper.Rect{W: 35, H: 27.8}
+	for _, height := range []string{"55 in", "60 in"} {
+		r, ok := NewRaising(solved(t, []byte(strings.ReplaceAll(source, "SIZE", height))))
+		if !ok {
+			t.Fatal("no arch stands")
+		}
+		for name, draw := range map[string]func(*paper.Page){
+			"first foot": func(p *paper.Page) { r.FirstFoot(p, room, 1) },
+			"last foot":  func(p *paper.Page) { r.LastFoot(p, room, 1) },
+			"dropped":    func(p *paper.Page) { r.Dropped(p, room, true, true) },
+		} {
+			page := &paper.Page{}
+			draw(page)
+			for _, op := range page.Ops {
+				if line, ok := op.(paper.Stroke); ok && line.Pen.Width == pipeOnPaper {
+					for _, step := range line.Path {
+						if step.To.Y < room.Y+nameRow {
+							t.Errorf("%s, %s: pipe at %.1f mm, among the names", height, name, step.To.Y)
+							break
+						}
+					}
+				}
+			}
+		}
+		page := &paper.Page{}
+		r.Together(page, room, "ridge this way")
+		words := at(t, page, "ridge this way")
+		if _, down := words.Lettering.Extent(words.String); words.At.Y+down > room.Bottom() {
+			t.Errorf("words down to %.1f mm, the picture to %.1f", words.At.Y+down, room.Bottom())
 		}
 	}
 }

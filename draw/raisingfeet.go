@@ -17,8 +17,9 @@ func (r Raising) FirstFoot(page *paper.Page, room paper.Rect, number int) {
 	wide := ofWhole * float64(r.First.Length/span)
 	right := span * measure.Length(wide-0.5)
 	beside := r.beside(wide)
-	s := r.newScene(page, room, span/2+beside, max(right, span/2)+beside, helperTall, Foot1, Crown, Foot2)
-	bow := s.drawnOut(wide, high/2)
+	drawn := r.drawnOut(wide, high/2)
+	s := r.newScene(page, room, span/2+beside, max(right, span/2)+beside, drawn.top(), Foot1, Crown, Foot2)
+	bow := s.bent(drawn)
 	last := bow[len(bow)-1]
 	one := s.helper(Foot1, -span/2-elbowRoom*0.5, s.at(-span/2, high*0.9), s.at(-span/2, high*1.2))
 	two := s.helper(Foot2, right+elbowRoom*0.5, last, last.Add(paper.Point{Y: -1}))
@@ -48,8 +49,9 @@ func (r Raising) LastFoot(page *paper.Page, room paper.Rect, number int) {
 	if r.Down {
 		who = lifters
 	}
-	s := r.newScene(page, room, span/2+beside, span*(wide-0.5)+beside, r.First.Crown, Foot1, who)
-	bent := s.drawnOut(wide, high*1.1)
+	drawn := r.drawnOut(wide, high*1.1)
+	s := r.newScene(page, room, span/2+beside, span*(wide-0.5)+beside, max(r.First.Crown, drawn.top()), Foot1, who)
+	bent := s.bent(drawn)
 	last := bent[len(bent)-1]
 	hold := near(bent, last.Add(paper.Point{Y: -s.long(helperTall * 0.35)}))
 	people := []helper{s.helper(Foot1, -span/2-elbowRoom*0.55, s.at(-span/2, high*0.9), s.at(-span/2, high*1.3)),

@@ -33,8 +33,12 @@ func (s *scene) through(y, x paper.Length, pen paper.Pen) {
 // Together draws how a crown is put together on the ground: both legs in the fitting, the lines at its mouths, lights already on the legs. toward says which way its socket for a ridge piece points, empty where it has none.
 func (r Raising) Together(page *paper.Page, room paper.Rect, toward string) {
 	s := &scene{Board: place.NewBoard(page, room), Raising: r}
-	mid := room.Centre()
 	const body, mouth = 6.5, 1.2 // half the fitting, its lip
+	const under = 16             // from the pipe's middle to the words at the foot of the picture
+	mid := room.Centre()
+	if toward != "" {
+		mid.Y = min(mid.Y, room.Bottom()-under)
+	}
 	for _, side := range [2]paper.Length{-1, 1} {
 		edge := mid.X + side*body
 		s.lying(mid.Y, edge, mid.X+side*(room.W/2-0.5), paper.Thick)

@@ -48,10 +48,11 @@ func (r Raising) Rows(page *paper.Page, room paper.Rect, from, to int) {
 // Dropped draws a string hung from the ridge, seen from the side, or under an arch, seen from the entrance, with who climbs.
 func (r Raising) Dropped(page *paper.Page, room paper.Rect, ladder, under bool) {
 	top, half := r.First.Crown, max(r.Plan.Spec.Tunnel.Spacing, elbowRoom)/2
+	high := top
 	if under {
-		half = max(r.First.Widest, r.First.Span)/2 + 60
+		half, high = max(r.First.Widest, r.First.Span)/2+60, max(top, r.top())
 	}
-	s := r.newScene(page, room, half+elbowRoom*1.2, half+elbowRoom*0.6, top, Crown, Ladder)
+	s := r.newScene(page, room, half+elbowRoom*1.2, half+elbowRoom*0.6, high, Crown, Ladder)
 	from := half * 0.2
 	hand := s.at(from, top)
 	people := []helper{s.helper(Ladder, from, hand)}
@@ -71,7 +72,7 @@ func (r Raising) Dropped(page *paper.Page, room paper.Rect, ladder, under bool) 
 		}
 		for _, x := range [3]measure.Length{0.4, 0.55, 0.7} {
 			over := r.First.PointAt(r.First.CrownTape + half*x)
-			at := s.at(over.X, over.Y)
+			at := s.at(over.X, r.level(over))
 			if !under {
 				at = s.at(half*x*1.2, top)
 			}

@@ -72,7 +72,7 @@ func (s *scene) arch(x measure.Length) {
 	s.Stroke(fitting, paper.Thick)
 }
 
-// clearOfFitting is how far under a crown a guy's knot is drawn at least, or it reads as tied to the fitting.
+// clearOfFitting is how far under a crown a guy's knot is drawn at least, or it reads as tied to the fitting; on an arch drawn low, halfway down.
 const clearOfFitting paper.Length = 3
 
 // tie draws what holds an arch lengthwise, with the stakes that it goes to.
@@ -80,7 +80,8 @@ func (s *scene) tie(ties []tie) {
 	for _, t := range ties {
 		out := measure.Length(2*t.way-1) * t.out
 		knot, pen := s.at(0, t.from), paper.Thin
-		knot.Y = max(knot.Y, s.at(0, s.First.Crown).Y+clearOfFitting)
+		top := s.at(0, s.First.Crown).Y
+		knot.Y = max(knot.Y, min(top+clearOfFitting, (top+s.zero.Y)/2))
 		if t.stiff {
 			pen = paper.Emphasis
 		}

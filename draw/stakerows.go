@@ -120,12 +120,18 @@ func (d *stakeSheet) crosses(b *place.Board) {
 	}
 }
 
-// ends draws the walk arrow with ENTRANCE, EXIT, and what is said of an arch that two plans share.
-func (d *stakeSheet) ends() {
+// walkArrow draws the arrow before arch 1: ahead of the stakes' names, which keep off it.
+func (d *stakeSheet) walkArrow() {
 	if d.entrance() {
 		at := d.m.at(d.ground.Stations[0].At)
 		d.b.WalkArrow(at.Add(paper.Point{Y: enterRoom - 7}), at.Add(paper.Point{Y: enterRoom - 17}))
-		d.entranceWord(at.Add(paper.Point{Y: d.entranceRoom() - 1}))
+	}
+}
+
+// ends writes ENTRANCE, EXIT, and what is said of an arch that two plans share.
+func (d *stakeSheet) ends() {
+	if d.entrance() {
+		d.entranceWord(d.m.at(d.ground.Stations[0].At).Add(paper.Point{Y: d.entranceRoom() - 1}))
 	} else {
 		d.shared(d.First, -1)
 	}

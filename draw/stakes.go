@@ -40,6 +40,7 @@ func (p StakePlan) Draw(page *paper.Page, room paper.Rect) (missing []string) {
 	d.b = place.NewBoard(page, room)
 
 	d.dots(d.b)
+	d.walkArrow()
 	d.stakeNames(d.names)
 	d.ends()
 	d.featureNames()
@@ -121,6 +122,7 @@ func (d *stakeSheet) nameSize() (best paper.Lettering, missing []string) {
 	for _, pt := range []paper.PointSize{18, 16, 14, 12} {
 		trial := &stakeSheet{StakePlan: d.StakePlan, room: d.room, b: place.NewBoard(&paper.Page{}, d.room)}
 		trial.dots(trial.b)
+		trial.walkArrow()
 		inside, adrift := trial.stakeNames(paper.StakeName.Sized(pt))
 		if lacks := inside + len(d.stakes)*(adrift+len(trial.missing)); lacks < least {
 			best, least, missing = paper.StakeName.Sized(pt), lacks, trial.missing

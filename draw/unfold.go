@@ -76,7 +76,8 @@ func (u Unfolded) least() paper.Length {
 	if rows := u.Plan.Spec.Lights.Rows; rows != nil {
 		least += unfoldRows
 		if len(rows.Gaps) > 0 {
-			least = max(least, unfoldWay+2*laneLeast*paper.Length(u.lanes()))
+			climbs := laneLeast * paper.Length(u.lanes())
+			least = max(least, unfoldWay+climbs+max(climbs, besideStep*paper.Length(u.deepest())))
 		}
 	}
 	return least
@@ -382,22 +383,45 @@ func (v *unfolding) waysOut() {
 	}
 }
 
-// wayOut hatches one bay of a wall from the feet to the topmost row, round its words.
+// between is what of a bay is free from one place across to another: under the strings beside the pipe of the arch beyond, and between the climbs from row to row.
+func (v *unfolding) between(bay int, left, right paper.Length) (from, high paper.Length) {
+	const socket, beside, climb = 3, cupRadius + 0.2, 1.2 // what they take
+	beyond, here := v.y(float64(bay+1)), v.y(float64(bay))
+	from, to := beyond+socket, here-socket
+	for _, s := range v.strands {
+		for i := 1; i < len(s.path); i++ {
+			a, b := s.path[i-1], s.path[i]
+			switch {
+			case a.Y != b.Y || a.Y <= beyond || a.Y >= here || max(a.X, b.X) < left || min(a.X, b.X) > right:
+			case !s.Run.IsRow():
+				from = max(from, a.Y+beside)
+			case a.Y < (beyond+here)/2:
+				from = max(from, a.Y+climb)
+			default:
+				to = min(to, a.Y-climb)
+			}
+		}
+	}
+	return from, to - from
+}
+
+// wayOut hatches what the strings leave of one bay of a wall from the feet to the topmost row, round its words.
 func (v *unfolding) wayOut(side spec.Side, bay int, top measure.Length) {
 	const words = "leave open"
 	low, high := v.across(bay, side, 0), v.across(bay, side, top)
 	wide := paper.Strong.Width(words) + 3
-	lane := v.lane(2)*paper.Length(v.lanes()) + 1.2
-	if v.lanes() == 0 {
-		lane = 3 // a socket's room
-	}
-	area := paper.Rect{X: min(low, high), Y: v.y(float64(bay+1)) + lane, W: max(high-low, low-high, wide), H: v.pitch - 2*lane}
+	area := paper.Rect{X: min(low, high), W: max(high-low, low-high, wide)}
 	if side == spec.Right {
 		area.X = low - area.W
 	}
+	if area.Y, area.H = v.between(bay, area.X, area.Right()); area.H < paper.Strong.Ascent() {
+		v.missing = append(v.missing, fmt.Sprintf("%s from arch %d to %d", words, bay, bay+1))
+		return
+	}
 	c := area.Centre()
-	text := paper.Rect{X: c.X - wide/2, Y: c.Y - 3, W: wide, H: 6}
-	v.Text(paper.Point{X: c.X, Y: c.Y + 1.6}, paper.AtMiddle, words, paper.Strong)
+	half := min(3, area.H/2)
+	text := paper.Rect{X: c.X - wide/2, Y: c.Y - half, W: wide, H: 2 * half}
+	v.Text(paper.Point{X: c.X, Y: c.Y + 1.2}, paper.AtMiddle, words, paper.Strong)
 	v.Stroke(paper.Box(area), paper.Thin)
 	for _, part := range []paper.Rect{
 		{X: area.X, Y: area.Y, W: area.W, H: text.Y - area.Y}, {X: area.X, Y: text.Bottom(), W: area.W, H: area.Bottom() - text.Bottom()},

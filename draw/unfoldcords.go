@@ -86,7 +86,7 @@ func (v *unfolding) around(at paper.Point, reach paper.Length) *unfolding {
 	w.joints = slices.DeleteFunc(slices.Clone(v.joints), func(j [2]paper.Point) bool { return apart(j[0], j[1]) })
 	w.strands = nil
 	for _, s := range v.strands {
-		if !far(s.label) || slices.ContainsFunc(longestFirst(s.path), func(p [2]paper.Point) bool { return !apart(p[0], p[1]) }) {
+		if !far(s.label) || s.leader != nil && !apart(s.leader[0], s.leader[1]) || slices.ContainsFunc(longestFirst(s.path), func(p [2]paper.Point) bool { return !apart(p[0], p[1]) }) {
 			w.strands = append(w.strands, s)
 		}
 	}
@@ -100,7 +100,12 @@ func (v *unfolding) mateNames() {
 		name := paper.Rect{W: unfoldNumber.Width(m.name) + 1, H: 4}
 		around := v.around(m.at, reach+name.W)
 		free := func(r paper.Rect) bool { return v.onPicture(r) && around.apartFrom(r, noStrand) }
-		box, ok := v.nearest(name, m.at, reach, free)
+		box, ok := v.nearest(name, m.at, reach, func(r paper.Rect) bool {
+			return free(r) && !around.led(r) && around.clear(nearestIn(r, m.at), m.at)
+		})
+		if !ok { // over a leader, which then stops at it
+			box, ok = v.nearest(name, m.at, reach, free)
+		}
 		if !ok {
 			v.missing = append(v.missing, m.name+" at its socket")
 			continue

@@ -60,10 +60,11 @@ func (v *unfolding) labels() {
 			}
 		}
 	}
+	for _, over := range []bool{false, true} {
+		later = slices.DeleteFunc(later, func(i int) bool { return v.labelFarOff(&v.strands[i], over) })
+	}
 	for _, i := range later {
-		if s := &v.strands[i]; !v.labelFarOff(s) {
-			v.missing = append(v.missing, s.Name)
-		}
+		v.missing = append(v.missing, v.strands[i].Name)
 	}
 }
 
@@ -163,8 +164,8 @@ func (v *unfolding) labelBeside(s *strand, parts [][2]paper.Point) bool {
 }
 
 // labelFarOff finds the free place nearest to a string's middle, with a leader from there that crosses no number; where there is none, to other places of its
-// longest part.
-func (v *unfolding) labelFarOff(s *strand) bool {
+// longest part. Only where there is room nowhere else it may stand over another's leader, which then stops at it.
+func (v *unfolding) labelFarOff(s *strand, over bool) bool {
 	size, part := s.size(abreast), longestFirst(s.path)[0]
 	run := part[1].Sub(part[0])
 	places := []paper.Point{halfway(s.path)}
@@ -173,7 +174,8 @@ func (v *unfolding) labelFarOff(s *strand) bool {
 	}
 	for _, at := range places {
 		r, ok := v.nearest(size, at, 70, func(r paper.Rect) bool {
-			return v.inRoom(r.Inset(-labelPad)) && v.apartFrom(r.Inset(-labelPad), noStrand) && v.clear(edgeToward(r, at), at)
+			about := r.Inset(-labelPad)
+			return v.inRoom(about) && v.apartFrom(about, noStrand) && (over || !v.led(about)) && v.clear(edgeToward(r, at), at)
 		})
 		if ok && v.take(s, noStrand, abreast, r.Centre(), size) {
 			s.leader = []paper.Point{edgeToward(s.label, at), at}
@@ -237,6 +239,17 @@ func (v *unfolding) clear(from, to paper.Point) bool {
 		return ok && r.W > 0
 	}
 	return !slices.ContainsFunc(v.strands, func(s strand) bool { return hit(s.label) }) && !slices.ContainsFunc(v.said, hit)
+}
+
+// led reports whether a leader goes through a box.
+func (v *unfolding) led(r paper.Rect) bool {
+	return slices.ContainsFunc(v.strands, func(s strand) bool {
+		if s.leader == nil {
+			return false
+		}
+		_, _, hit := r.Part(s.leader[0], s.leader[1])
+		return hit
+	})
 }
 
 // take puts a number at a place if that is free of signs, labels and strings, save the one in whose line it stands.
@@ -361,10 +374,24 @@ func (v *unfolding) strand(s strand) {
 		v.comb(line[0], line[last])
 	}
 	if s.leader != nil {
-		v.Line(s.leader[0], s.leader[1], paper.Thin)
+		outside(v.texts(), s.leader[0], s.leader[1], func(a, b paper.Point) { v.Line(a, b, paper.Thin) })
 		v.Dot(s.leader[1], paper.Black)
 	}
 	v.number(s)
+}
+
+// texts are the boxes about all that is written, where leaders stop.
+func (v *unfolding) texts() (list []paper.Rect) {
+	const pad = 0.3 // a leader begins farther from its number
+	for _, r := range v.said {
+		list = append(list, r.Inset(-pad))
+	}
+	for _, s := range v.strands {
+		if s.label.W > 0 {
+			list = append(list, s.label.Inset(-pad))
+		}
+	}
+	return list
 }
 
 // dropTeeth is how long the lines are that hang from a drop.
