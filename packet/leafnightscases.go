@@ -30,7 +30,7 @@ func (w watch) worstCases() []nightCase {
 	if gust, calm := w.closeAt(); !calm {
 		at = fmt.Sprintf("%s, or %s by meter at head height", signOf(gust), w.units.Speed(gust.Local))
 	}
-	list := []nightCase{{"Thunder, or " + at, "everyone out." + off + " Bar every way."}}
+	list := []nightCase{{"Thunder, or " + at, "everyone out; thunder: indoors." + off + " Bar every way."}}
 	if _, ok := w.flatAt(); ok {
 		list = append(list, nightCase{"LAY FLAT stopped, late, or up at dusk", fmt.Sprintf("%s, all %s away till past.", touch, block.Figure(w.units.Room(w.apart())))})
 	}

@@ -137,7 +137,7 @@ func (r raising) ridgeProngs() string {
 		cover = append(cover, "open sockets")
 	}
 	if cover != nil {
-		text += " Cover " + strings.Join(cover, ", ") + "."
+		text += " " + say.Capital(strings.Join(cover, ", ")) + ": cover."
 	}
 	return text
 }

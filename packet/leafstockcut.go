@@ -314,7 +314,7 @@ func (s sawing) ridgeHold() []block.Block {
 	u := s.units
 	cut, limit := u.Cut(trial.Length), plusMinus(u.Grid(), u)
 	title := fmt.Sprintf("HOLD: %ss 1, 2, then ridge 1", standsOn(s.plan)[0])
-	rest := "Wider: every other that much shorter, ridge 1 too if they say. Narrower" + s.changed()
+	rest := "Wider: all others that much shorter, ridge 1 too if they say. Narrower" + s.changed()
 	if drives(s.plan) {
 		rest += fmt.Sprintf(" Cut once stakes stand; arch moved (leaf %d): one beside longer, one shorter.", leafNumber("stakes"))
 	}

@@ -313,7 +313,7 @@ func (l lowering) freed(before, last int) string {
 		do += "Nets off. "
 	}
 	do += l.takenOff(last)
-	lined, untie := used(l.plan, crew.CrownLine) > 0, fmt.Sprintf("Untie line at crown %d", last)
+	lined, untie := used(l.plan, crew.CrownLine) > 0, fmt.Sprintf("Untie crown line at crown %d", last)
 	if len(l.plan.Ridge) > 0 {
 		if slices.ContainsFunc(l.plan.Lights.Wraps, ofRidge) {
 			do += "Uncover, unplug ridge string. "

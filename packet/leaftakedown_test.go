@@ -212,7 +212,7 @@ func TestLaidFlatInOrder(t *testing.T) {
 	for name, want := range map[string]string{"garden": "unplug all, steps 4 to 6, covers back on open plugs, bags over other ends.", "millwalk": "unplug all, steps 4 to 7, covers back on open plugs, bags over other ends."} {
 		plan := examplePlan(t, name)
 		all := strings.Join(textsOf(leafSides(t, plan, "takedown")), " ")
-		untied := fmt.Sprintf("Untie line at crown %d, bow ridge out of crown %d", len(plan.Arches), len(plan.Arches)-1)
+		untied := fmt.Sprintf("Untie crown line at crown %d, bow ridge out of crown %d", len(plan.Arches), len(plan.Arches)-1)
 		at := 0
 		for _, words := range []string{want, "Cords, their covers, timers, lanterns, nets off", untied, "lift R"} {
 			k := strings.Index(all[at:], words)

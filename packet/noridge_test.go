@@ -138,12 +138,12 @@ func raised(t *testing.T, name string, plan *layout.Plan) {
 func takenDown(t *testing.T, name string, plan *layout.Plan) {
 	t.Helper()
 	text, n := plainText(t, plan, "takedown"), len(plan.Arches)
-	for _, words := range []string{"Guard: holds the next arch throughout.", fmt.Sprintf("Foot 1, 2 hold it, Guard arch %d.", n-1), fmt.Sprintf("Untie line at crown %d.", n)} {
+	for _, words := range []string{"Guard: holds the next arch throughout.", fmt.Sprintf("Foot 1, 2 hold it, Guard arch %d.", n-1), fmt.Sprintf("Untie crown line at crown %d.", n)} {
 		if !strings.Contains(text, words) {
 			t.Fatalf("%s: no %q in %s", name, words, text)
 		}
 	}
-	if before, after := strings.Index(text, "frees guys at"), strings.Index(text, "Untie line"); before > after {
+	if before, after := strings.Index(text, "frees guys at"), strings.Index(text, "Untie crown line"); before > after {
 		t.Errorf("%s: the line is untied before the guys are", name)
 	}
 	u := uprightRow{last: n, knotted: n, guys: map[int][2]bool{}}

@@ -26,7 +26,7 @@ var mending = map[crew.Remedy]string{
 	crew.NotEnough:     "Fewer people: raise nothing.",
 	crew.LayAgain:      "Lay it again as drawn.",
 	crew.DryAndTry:     "Trips: unplug the last run, look for water, dry it, try it by itself.",
-	crew.SwapIt:        "Warm: TEST; all dark: unplug that joint, cover, RESET. Run out till replaced.",
+	crew.SwapIt:        "Warm: TEST; once dark unplug that joint, cover, RESET. Run out till replaced.",
 	crew.Electrician:   "Fails: breaker off, electrician.",
 	crew.Mend:          "Else cords out, mend by daylight.",
 	crew.WarmWater:     "Stuck: warm water, wipe dry, no hammer.",

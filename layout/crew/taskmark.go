@@ -260,6 +260,6 @@ func (b *tasker) calls() {
 	d := b.Spec.Dates
 	if d.Mark.IsZero() || d.Build.IsZero() || d.Build.Sub(d.Mark).Hours() >= 24*practice.FlagDays {
 		n := len(b.Ground.Stakes)
-		b.add(practice.MinutesLabel*float64(n)/2, Task{Action: FlagDots, Who: Who{People: 1}, Want: []Figure{{What: AsDrawn, Count: n}}, Uses: []Need{many(Flags, n)}})
+		b.add(practice.MinutesLabel*float64(n)/2, Task{Action: FlagDots, Who: Who{People: 1}, Want: []Figure{{What: AsDrawn, Count: n}}, Uses: []Need{many(Flags, n), one(Marker)}})
 	}
 }
