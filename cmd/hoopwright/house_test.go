@@ -37,7 +37,7 @@ layout/arch:           layout/practice layout/bend layout/anchor layout/finding 
 layout/anchor:         layout/measure
 layout/bend:
 layout/ground:         layout/practice layout/finding layout/spec layout/catalog layout/measure layout/say
-layout/spec:           layout/practice layout/catalog layout/finding layout/measure layout/say
+layout/spec:           layout/sun layout/practice layout/catalog layout/finding layout/measure layout/say
 layout/catalog:        layout/measure
 layout/finding:        layout/measure
 layout/practice:       layout/measure
