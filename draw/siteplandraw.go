@@ -109,7 +109,7 @@ func (d *siteSheet) shown(p spec.Point) (paper.Point, bool) {
 const siteInset paper.Length = 4
 
 // Where the arrows of the ways begin and end, ahead of their arch.
-var wayIn, wayOut = [2]float64{-13, -3}, [2]float64{1.5, 11.5}
+var wayIn, wayOut = [2]float64{-13, -3}, [2]float64{3.5, 13.5}
 
 // wayArrow is where an arrow at an arch begins and ends.
 func (s *SitePlan) wayArrow(m siteMap, arch int, ends [2]float64) (from, to paper.Point) {
