@@ -159,8 +159,7 @@ func fetching(p *layout.Plan) []block.Block {
 	if len(list) == 0 {
 		return nil
 	}
-	nights := fmt.Sprintf("%s: leaf %d’s list, cost extra.", block.Figure("Nights"), leafNumber("nights"))
-	list, all = append(list, block.Block{Gap: 0.8, Body: setSmall(nights)}), append(all, nights)
+	list = append(list, block.Block{Gap: 0.8, Body: setSmall(fmt.Sprintf("%s: leaf %d’s list, cost extra.", block.Figure("Nights"), leafNumber("nights")))})
 	return titled("Fetch by crew: strike once loaded", block.Block{Name: "to fetch", Gap: 0.5, Body: block.Columns{Cols: []block.Column{{Share: 1, Blocks: list}}}, Short: setSmall(strings.Join(all, " ")), Facts: facts})
 }
 
